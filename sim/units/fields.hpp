@@ -46,10 +46,14 @@ struct Walker {
     }
     template <class T>
     void each(const std::string& path, std::string_view unit, T& value) {
-        if constexpr (requires { value.size(); value[0]; })
+        if constexpr (requires {
+                          value.size();
+                          value[0];
+                      })
             for (std::size_t i = 0; i < value.size(); ++i)
                 each(path + "[" + std::to_string(i) + "]", unit, value[i]);
-        else if constexpr (std::is_arithmetic_v<std::remove_const_t<T>> || std::is_enum_v<std::remove_const_t<T>>)
+        else if constexpr (std::is_arithmetic_v<std::remove_const_t<T>> ||
+                           std::is_enum_v<std::remove_const_t<T>>)
             leaf(path, unit, value);
         else
             for_each_field(value, leaf, path);
@@ -61,14 +65,23 @@ template <class Leaf>
 struct BareWalker {
     Leaf& leaf;
     template <class T>
-    void operator()(std::string_view, T& nested) { each(nested); }
+    void operator()(std::string_view, T& nested) {
+        each(nested);
+    }
     template <class T>
-    void operator()(std::string_view, std::string_view, T& value) { each(value); }
+    void operator()(std::string_view, std::string_view, T& value) {
+        each(value);
+    }
     template <class T>
     void each(T& value) {
-        if constexpr (requires { value.size(); value[0]; })
-            for (auto& element : value) each(element);
-        else if constexpr (std::is_arithmetic_v<std::remove_const_t<T>> || std::is_enum_v<std::remove_const_t<T>>)
+        if constexpr (requires {
+                          value.size();
+                          value[0];
+                      })
+            for (auto& element : value)
+                each(element);
+        else if constexpr (std::is_arithmetic_v<std::remove_const_t<T>> ||
+                           std::is_enum_v<std::remove_const_t<T>>)
             leaf(value);
         else
             std::remove_const_t<T>::fields(value, *this);
@@ -93,9 +106,12 @@ void for_each_value(Root& root, Leaf&& leaf) {
 /// The bits of a scalar, widened to 64.
 template <class T>
 constexpr std::uint64_t bits_of(T value) {
-    if constexpr (std::is_same_v<T, double>) return std::bit_cast<std::uint64_t>(value);
-    else if constexpr (std::is_same_v<T, float>) return std::bit_cast<std::uint32_t>(value);
-    else return static_cast<std::uint64_t>(value);
+    if constexpr (std::is_same_v<T, double>)
+        return std::bit_cast<std::uint64_t>(value);
+    else if constexpr (std::is_same_v<T, float>)
+        return std::bit_cast<std::uint32_t>(value);
+    else
+        return static_cast<std::uint64_t>(value);
 }
 
 /// Order-dependent mixing of one 64-bit word into a hash (multiply and xor-shift).
