@@ -8,7 +8,9 @@ namespace lightoff::units {
 inline constexpr double metres_per_inch = 0.0254; // exact (NIST SP 811)
 inline constexpr double metres_per_foot = 0.3048; // exact (NIST SP 811)
 inline constexpr double cubic_metres_per_cubic_foot = metres_per_foot * metres_per_foot * metres_per_foot;
-inline constexpr double pascals_per_inwc = 249.089; // inch of water at 4 C (NIST SP 811 App. B)
+// Conventional inch of water: 1000 kg/m3 under standard gravity. NIST SP 811 gives 249.0889 (and 249.082
+// at 39.2 F).
+inline constexpr double pascals_per_inwc = metres_per_inch * 1000.0 * 9.80665;
 inline constexpr double pascals_per_psi = 6894.757; // NIST SP 811
 inline constexpr double joules_per_btu = 1055.056;  // Btu (IT) (NIST SP 811)
 inline constexpr double watts_per_btu_per_hour = joules_per_btu / 3600.0;
