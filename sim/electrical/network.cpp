@@ -1,0 +1,640 @@
+// SPDX-License-Identifier: MIT
+#include "electrical/network.hpp"
+#include "electrical/element_admittance.hpp"
+#include "electrical/flame_rectifier.hpp"
+#include <algorithm>
+#include <cstring>
+#include <type_traits>
+
+namespace lightoff::electrical {
+namespace {
+
+constexpr std::size_t at(int i) {
+    return static_cast<std::size_t>(i);
+}
+
+constexpr Complex inverse_of(Complex a) {
+    return inverse(a);
+}
+constexpr double inverse_of(double a) {
+    return 1.0 / a;
+}
+
+template <class T>
+bool same_bytes(const T& a, const T& b) {
+    static_assert(std::is_trivially_copyable_v<T>);
+    return std::memcmp(&a, &b, sizeof(T)) == 0;
+}
+
+/// Whole steps of kTemperatureStepK above the reference, to the nearest.
+std::int32_t temperature_step(double kelvin) {
+    const double steps = (kelvin - kWindingReferenceK) / kTemperatureStepK;
+    const double bounded = std::max(-1000.0, std::min(1000.0, steps));
+    return static_cast<std::int32_t>(bounded + 1000.5) - 1000;
+}
+
+template <class KeyType>
+ElementSetting setting_of(const Element& e, int index, const KeyType& key) {
+    ElementSetting s;
+    s.series_ohm = static_cast<double>(key.condition.series_ohm[at(index)]);
+    s.factor = static_cast<double>(key.condition.factor[at(index)]);
+    if (e.kind == ElementKind::contact)
+        s.closed =
+            ((key.switches >> static_cast<unsigned>(e.switch_bit)) & 1U) != (e.normally_closed ? 1U : 0U);
+    if (e.thermal_group >= 0)
+        s.copper_factor =
+            1.0 + kCopperPerKelvin * kTemperatureStepK * key.temperature_steps[at(e.thermal_group)];
+    return s;
+}
+
+template <class T>
+T admittance(const Element& e, const ElementSetting& s) {
+    if constexpr (std::is_same_v<T, double>)
+        return dc_admittance(e, s);
+    else
+        return ac_admittance(e, s);
+}
+
+template <class T>
+T source_emf(const Element& e, double factor) {
+    if constexpr (std::is_same_v<T, double>)
+        return e.dc_v * factor;
+    else
+        return Complex{e.ac_v * factor, e.ac_quadrature_v * factor};
+}
+
+template <class T>
+T attachment_emf(const Attachment& a) {
+    if constexpr (std::is_same_v<T, double>)
+        return a.dc_v;
+    else
+        return Complex{a.ac_v};
+}
+
+template <class T>
+T stray_admittance(const Stray& s) {
+    if constexpr (std::is_same_v<T, double>)
+        return 1.0 / s.ohm;
+    else
+        return Complex{1.0 / s.ohm, 2.0 * units::pi * units::line_frequency_hz * s.farad};
+}
+
+bool is_port(const Element& e) {
+    return e.port >= 0;
+}
+
+/// One row of a reduced network at given port currents.
+template <class T, std::size_t N, std::size_t P>
+T evaluate(const std::array<T, N>& row, const std::array<T, P>& port_a, int ports) {
+    T x = row[0];
+    for (int k = 0; k < ports; ++k)
+        x -= row[at(1 + k)] * port_a[at(k)];
+    return x;
+}
+
+/// Turns branch admittances into shares of their star and meshes of the neighbours, node by node.
+template <class T>
+void eliminate(const EliminationPlan& plan, T* y, T* pivot_inverse, T* current) {
+    const int* neighbours = plan.neighbours.data();
+    const int* target = plan.targets.data();
+    for (int n = 0; n < static_cast<int>(plan.steps.size()); ++n) {
+        const EliminationPlan::Step& step = plan.steps[at(n)];
+        T* branch = y + plan.node_count + step.first;
+        const int* to = neighbours + step.first;
+        const T earth = y[step.node];
+        T sum = earth;
+        for (int i = 0; i < step.count; ++i)
+            sum += branch[i];
+        const T inverse = inverse_of(sum);
+        pivot_inverse[n] = inverse;
+        const bool carry = n < plan.first_kept;
+        const T here = current[step.node];
+        const T earth_share = earth * inverse;
+        for (int i = 0; i < step.count; ++i) {
+            const T admittance_i = branch[i];
+            y[to[i]] += admittance_i * earth_share;
+            for (int j = 0; j < i; ++j)
+                y[*target++] += admittance_i * branch[j];
+            branch[i] = admittance_i * inverse;
+            if (carry)
+                current[to[i]] += branch[i] * here;
+        }
+    }
+}
+
+/// Solves A x = b in place, partial pivoting; A is n x (n + 1) with b in the last column.
+template <class T, std::size_t N>
+void solve_dense(std::array<std::array<T, N + 1>, N>& a, int n) {
+    const auto size_of = [](T v) {
+        if constexpr (std::is_same_v<T, double>)
+            return v * v;
+        else
+            return norm(v);
+    };
+    for (int c = 0; c < n; ++c) {
+        int best = c;
+        for (int r = c + 1; r < n; ++r)
+            if (size_of(a[at(r)][at(c)]) > size_of(a[at(best)][at(c)]))
+                best = r;
+        if (best != c)
+            std::swap(a[at(best)], a[at(c)]);
+        const T inverse = inverse_of(a[at(c)][at(c)]);
+        for (int r = c + 1; r < n; ++r) {
+            const T share = a[at(r)][at(c)] * inverse;
+            for (int k = c + 1; k <= n; ++k)
+                a[at(r)][at(k)] -= share * a[at(c)][at(k)];
+        }
+        a[at(c)][at(c)] = inverse;
+    }
+    for (int r = n - 1; r >= 0; --r) {
+        T x = a[at(r)][at(n)];
+        for (int k = r + 1; k < n; ++k)
+            x -= a[at(r)][at(k)] * a[at(k)][at(n)];
+        a[at(r)][at(n)] = x * a[at(r)][at(r)];
+    }
+}
+
+} // namespace
+
+Workspace::Workspace(const Netlist& netlist) : netlist_(&netlist) {
+    static_assert(sizeof(Condition) == 2 * kMaxElements * sizeof(float) + kMaxBridges * sizeof(Bridge));
+    static_assert(sizeof(Bridge) == 8 && sizeof(Attachment) == 32, "no padding: compared as bytes");
+    for (std::int32_t& step : key_.temperature_steps)
+        step = temperature_step(kWindingReferenceK);
+    key_.source_factor.fill(1.0);
+    replan();
+}
+
+void Workspace::forget() {
+    ac_.valid = false;
+    dc_.valid = false;
+}
+
+void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
+    std::array<std::int32_t, kMaxThermalGroups> steps;
+    for (std::size_t i = 0; i < steps.size(); ++i)
+        steps[i] = temperature_step(inputs.group_temperature_k[i]);
+    const bool same_places = same_bytes(condition.bridges, key_.condition.bridges) &&
+                             same_bytes(inputs.attachments, key_.attachments);
+    if (same_places && inputs.switches == key_.switches && same_bytes(steps, key_.temperature_steps) &&
+        same_bytes(inputs.source_factor, key_.source_factor) && same_bytes(condition, key_.condition))
+        return;
+    forget();
+    key_.condition = condition;
+    key_.attachments = inputs.attachments;
+    key_.source_factor = inputs.source_factor;
+    key_.switches = inputs.switches;
+    key_.temperature_steps = steps;
+    if (same_places)
+        return;
+    Joins joins{};
+    for (int i = 0; i < kMaxBridges; ++i)
+        joins[at(i)] = {condition.bridges[at(i)].a, condition.bridges[at(i)].b};
+    for (int i = 0; i < kMaxAttachments; ++i)
+        joins[at(kMaxBridges + i)] = {inputs.attachments[at(i)].a, inputs.attachments[at(i)].b};
+    if (joins == joins_)
+        return;
+    joins_ = joins;
+    replan();
+}
+
+void Workspace::replan() {
+    const Netlist& net = *netlist_;
+    std::vector<NodePair> joined(joins_.begin(), joins_.end());
+    for (const Element& e : net.elements) {
+        if (is_port(e))
+            continue;
+        joined.emplace_back(e.a, e.b);
+        if (e.kind == ElementKind::winding) {
+            joined.emplace_back(e.a, e.field);
+            joined.emplace_back(e.b, e.field);
+        }
+    }
+    std::vector<int> kept;
+    for (const Port& p : net.ports) {
+        kept.push_back(p.a);
+        kept.push_back(p.b);
+    }
+    plan_ = plan_elimination(net.node_count(), joined, kept);
+
+    stamps_.clear();
+    for (const Element& e : net.elements) {
+        Stamp s;
+        if (!is_port(e))
+            s.branch[0] = plan_.branch(e.a, e.b);
+        if (e.kind == ElementKind::winding)
+            s.branch = {s.branch[0],          plan_.branch(e.a, e.field), plan_.branch(e.b, e.field),
+                        plan_.branch(e.a, 0), plan_.branch(e.b, 0),       plan_.branch(e.field, 0)};
+        stamps_.push_back(s);
+    }
+    for (int i = 0; i < kMaxBridges; ++i)
+        bridge_branch_[at(i)] = plan_.branch(joins_[at(i)].first, joins_[at(i)].second);
+    for (int i = 0; i < kMaxAttachments; ++i)
+        attachment_branch_[at(i)] =
+            plan_.branch(joins_[at(kMaxBridges + i)].first, joins_[at(kMaxBridges + i)].second);
+
+    std::vector<bool> wanted(at(net.node_count()), false);
+    for (const Sense& s : net.senses) {
+        wanted[at(s.a)] = wanted[at(s.b)] = true;
+        if (s.element >= 0 && net.elements[at(s.element)].field >= 0)
+            wanted[at(net.elements[at(s.element)].field)] = true;
+    }
+    for (const Attachment& a : key_.attachments)
+        wanted[at(a.a)] = wanted[at(a.b)] = true;
+    for (int n = 0; n < plan_.first_kept; ++n) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        if (!wanted[at(step.node)])
+            continue;
+        for (int i = step.first; i < step.first + step.count; ++i)
+            wanted[at(plan_.neighbours[at(i)])] = true;
+    }
+    wanted_steps_.clear();
+    for (int n = plan_.first_kept - 1; n >= 0; --n)
+        if (wanted[at(plan_.steps[at(n)].node)])
+            wanted_steps_.push_back(n);
+
+    const auto fit = [&](auto& r) {
+        r.y.resize(at(plan_.branch_count()));
+        r.pivot_inverse.resize(plan_.steps.size());
+        r.current.resize(at(plan_.node_count));
+        r.columns.assign(at(plan_.node_count), {});
+    };
+    fit(ac_);
+    fit(dc_);
+    forget();
+}
+
+template <class T>
+void Workspace::assemble(Reduced<T>& r) const {
+    const Netlist& net = *netlist_;
+    std::fill(r.y.begin(), r.y.end(), T{});
+    std::fill(r.current.begin(), r.current.end(), T{});
+    for (int i = 1; i < plan_.node_count; ++i)
+        r.y[at(i)] = stray_admittance<T>(net.strays[at(i)]);
+
+    const auto inject = [&](int a, int b, T current) {
+        r.current[at(a)] += current;
+        r.current[at(b)] -= current;
+    };
+    for (int i = 0; i < net.element_count(); ++i) {
+        const Element& e = net.elements[at(i)];
+        if (is_port(e))
+            continue;
+        const std::array<int, 6>& branch = stamps_[at(i)].branch;
+        const T y = admittance<T>(e, setting_of(e, i, key_));
+        r.y[at(branch[0])] += y;
+        if (e.kind == ElementKind::source)
+            inject(e.a, e.b, y * source_emf<T>(e, key_.source_factor[at(e.source)]));
+        if constexpr (std::is_same_v<T, Complex>) {
+            if (e.kind != ElementKind::winding)
+                continue;
+            // I = y (Vp - Vq - n E) at the ends and n I at the field node, written as branches.
+            const T ny = e.turns * y;
+            r.y[at(branch[1])] += ny;
+            r.y[at(branch[2])] -= ny;
+            r.y[at(branch[3])] -= ny;
+            r.y[at(branch[4])] += ny;
+            r.y[at(branch[5])] += e.turns * ny;
+        }
+    }
+    if constexpr (std::is_same_v<T, Complex>)
+        for (const Core& c : net.cores) {
+            r.y[at(c.field_m)].re += 1.0 / c.iron_loss_ohm;
+            if (c.motor >= 0)
+                r.y[at(c.field_a)].re += 1.0 / c.iron_loss_ohm;
+            else
+                r.y[at(c.field_m)].im -= 1.0 / c.magnetising_ohm;
+        }
+    for (int i = 0; i < kMaxBridges; ++i) {
+        const Bridge& b = key_.condition.bridges[at(i)];
+        if (b.a != b.b)
+            r.y[at(bridge_branch_[at(i)])] += T(1.0 / static_cast<double>(b.ohm));
+    }
+    for (int i = 0; i < kMaxAttachments; ++i) {
+        const Attachment& a = key_.attachments[at(i)];
+        if (a.a == a.b)
+            continue;
+        const double y = 1.0 / a.ohm;
+        r.y[at(attachment_branch_[at(i)])] += T(y);
+        inject(a.a, a.b, y * attachment_emf<T>(a));
+    }
+    r.y[kEarth] = T{};
+    r.current[kEarth] = T{};
+}
+
+template <class T>
+std::array<T, Workspace::kColumns> Workspace::current_row(const Reduced<T>& r, int element) const {
+    const Element& e = netlist_->elements[at(element)];
+    std::array<T, kColumns> row{};
+    if (is_port(e)) {
+        row[at(1 + e.port)] = T(-1.0);
+        return row;
+    }
+    const T y = admittance<T>(e, setting_of(e, element, key_));
+    const bool coupled = std::is_same_v<T, Complex> && e.kind == ElementKind::winding;
+    for (int c = 0; c <= netlist_->port_count(); ++c) {
+        T v = r.columns[at(e.a)][at(c)] - r.columns[at(e.b)][at(c)];
+        if (coupled)
+            v -= e.turns * r.columns[at(e.field)][at(c)];
+        row[at(c)] = v;
+    }
+    if (e.kind == ElementKind::source)
+        row[0] -= source_emf<T>(e, key_.source_factor[at(e.source)]);
+    for (T& x : row)
+        x = y * x;
+    return row;
+}
+
+template <class T>
+void Workspace::reduce(Reduced<T>& r) const {
+    const Netlist& net = *netlist_;
+    const int width = 1 + net.port_count();
+    assemble(r);
+    eliminate(plan_, r.y.data(), r.pivot_inverse.data(), r.current.data());
+
+    const int steps = static_cast<int>(plan_.steps.size());
+    for (int n = plan_.first_kept; n < steps; ++n) {
+        const int node = plan_.steps[at(n)].node;
+        r.columns[at(node)] = {};
+        r.columns[at(node)][0] = r.current[at(node)];
+    }
+    for (int k = 0; k < net.port_count(); ++k) {
+        const Port& p = net.ports[at(k)];
+        r.columns[at(p.a)][at(1 + k)] += T(1.0);
+        r.columns[at(p.b)][at(1 + k)] -= T(1.0);
+    }
+    for (int n = plan_.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        for (int i = step.first; i < step.first + step.count; ++i)
+            for (int c = 0; c < width; ++c)
+                r.columns[at(plan_.neighbours[at(i)])][at(c)] +=
+                    r.y[at(plan_.node_count + i)] * r.columns[at(step.node)][at(c)];
+    }
+    const auto resolve = [&](const EliminationPlan::Step& step, std::array<T, kColumns>& column) {
+        for (int i = step.first; i < step.first + step.count; ++i) {
+            const T share = r.y[at(plan_.node_count + i)];
+            const std::array<T, kColumns>& other = r.columns[at(plan_.neighbours[at(i)])];
+            for (int c = 0; c < width; ++c)
+                column[at(c)] += share * other[at(c)];
+        }
+    };
+    for (int n = steps - 1; n >= plan_.first_kept; --n) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        std::array<T, kColumns>& column = r.columns[at(step.node)];
+        for (int c = 0; c < width; ++c)
+            column[at(c)] = r.pivot_inverse[at(n)] * column[at(c)];
+        resolve(step, column);
+    }
+    r.columns[kEarth] = {};
+    for (const int n : wanted_steps_) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        std::array<T, kColumns>& column = r.columns[at(step.node)];
+        column = {};
+        column[0] = r.pivot_inverse[at(n)] * r.current[at(step.node)];
+        resolve(step, column);
+    }
+
+    const auto difference = [&](int a, int b, std::array<T, kColumns>& row) {
+        for (int c = 0; c < width; ++c)
+            row[at(c)] = r.columns[at(a)][at(c)] - r.columns[at(b)][at(c)];
+    };
+    for (int k = 0; k < net.port_count(); ++k)
+        difference(net.ports[at(k)].a, net.ports[at(k)].b, r.ports[at(k)]);
+    for (int i = 0; i < net.sense_count(); ++i) {
+        const Sense& s = net.senses[at(i)];
+        if (s.element < 0)
+            difference(s.a, s.b, r.rows[at(i)]);
+        else
+            r.rows[at(i)] = current_row(r, s.element);
+    }
+    for (int i = 0; i < kMaxAttachments; ++i) {
+        const Attachment& a = key_.attachments[at(i)];
+        if (a.a != a.b)
+            difference(a.a, a.b, r.rows[at(kMaxSenses + i)]);
+        else
+            r.rows[at(kMaxSenses + i)] = {};
+    }
+    r.valid = true;
+}
+
+template <class T>
+Workspace::Reduced<T>& Workspace::reduced() {
+    if constexpr (std::is_same_v<T, Complex>) {
+        if (!ac_.valid)
+            reduce(ac_);
+        return ac_;
+    } else {
+        if (!dc_.valid)
+            reduce(dc_);
+        return dc_;
+    }
+}
+
+AcSolution Workspace::solve_ac(const PortInputs& in) {
+    const Netlist& net = *netlist_;
+    const Reduced<Complex>& r = reduced<Complex>();
+    const int n = net.port_count();
+    std::array<Complex, kMaxPorts> own; // admittance of a port
+    std::array<MotorAdmittance, kMaxMotors> motor;
+    std::array<std::array<Complex, kMaxPorts + 1>, kMaxPorts> a; // 1 + Z Y, open voltages
+    for (int l = 0; l < n; ++l) {
+        const Port& p = net.ports[at(l)];
+        switch (p.kind) {
+        case PortKind::motor_main: {
+            const MotorAdmittance y = motor_admittance(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)]);
+            motor[at(p.index)] = y;
+            for (int k = 0; k < n; ++k) {
+                const Complex zm = r.ports[at(k)][at(1 + l)];
+                const Complex za = r.ports[at(k)][at(2 + l)];
+                a[at(k)][at(l)] = zm * y.mm + za * y.am;
+                a[at(k)][at(l + 1)] = zm * y.ma + za * y.mm;
+            }
+            break;
+        }
+        case PortKind::motor_start:
+            break; // done with the main axis
+        case PortKind::igniter:
+        case PortKind::flame: {
+            const double series = static_cast<double>(key_.condition.series_ohm[at(p.index)]);
+            const double factor = static_cast<double>(key_.condition.factor[at(p.index)]);
+            double y = 0.0;
+            if (p.kind == PortKind::igniter)
+                y = 1.0 / (in.igniter_ohm[at(l)] * factor + series);
+            else
+                y = mean_flame_siemens(abs(r.ports[at(l)][at(1 + l)]), in.flame_forward_siemens[at(l)],
+                                       in.flame_reverse_siemens[at(l)]);
+            own[at(l)] = y;
+            for (int k = 0; k < n; ++k)
+                a[at(k)][at(l)] = r.ports[at(k)][at(1 + l)] * y;
+            break;
+        }
+        }
+    }
+    for (int k = 0; k < n; ++k) {
+        a[at(k)][at(k)].re += 1.0;
+        a[at(k)][at(n)] = r.ports[at(k)][0];
+    }
+    solve_dense<Complex, kMaxPorts>(a, n);
+
+    AcSolution out;
+    for (int k = 0; k < n; ++k)
+        out.port_v[at(k)] = a[at(k)][at(n)];
+    for (int k = 0; k < n; ++k) {
+        const Port& p = net.ports[at(k)];
+        const Complex v = out.port_v[at(k)];
+        if (p.kind == PortKind::motor_main) {
+            const Complex start = out.port_v[at(k + 1)];
+            const MotorAdmittance& y = motor[at(p.index)];
+            out.port_a[at(k)] = y.mm * v + y.ma * start;
+            out.port_a[at(k + 1)] = y.am * v + y.mm * start;
+            out.torque[at(p.index)] =
+                motor_torque(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)], v, start);
+        } else if (p.kind != PortKind::motor_start) {
+            out.port_a[at(k)] = own[at(k)] * v;
+            if (p.kind == PortKind::igniter)
+                out.igniter_w[at(k)] = norm(out.port_a[at(k)]) * in.igniter_ohm[at(k)] *
+                                       static_cast<double>(key_.condition.factor[at(p.index)]);
+            else
+                out.flame_open_v[at(k)] = abs(v + r.ports[at(k)][at(1 + k)] * out.port_a[at(k)]);
+        }
+    }
+    return out;
+}
+
+DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
+    const Netlist& net = *netlist_;
+    const Reduced<double>& r = reduced<double>();
+    const Reduced<Complex>& r_ac = reduced<Complex>();
+    const int n = net.port_count();
+    DcSolution out;
+    std::array<double, kMaxPorts> own{};
+    for (int k = 0; k < n; ++k) {
+        const Port& p = net.ports[at(k)];
+        if (p.kind == PortKind::igniter)
+            own[at(k)] =
+                1.0 / (in.igniter_ohm[at(k)] * static_cast<double>(key_.condition.factor[at(p.index)]) +
+                       static_cast<double>(key_.condition.series_ohm[at(p.index)]));
+        if (p.kind != PortKind::flame)
+            continue;
+        // A lead that is open for DC but not for AC (its capacitance) charges until it stops the mean
+        // current: the larger of the two resistances rules.
+        const double supply = std::max(abs(r_ac.ports[at(k)][at(1 + k)]), r.ports[at(k)][at(1 + k)]);
+        out.port_a[at(k)] =
+            mean_flame_current_a({ac.flame_open_v[at(k)], supply, in.flame_forward_siemens[at(k)],
+                                  in.flame_reverse_siemens[at(k)]});
+    }
+    std::array<std::array<double, kMaxPorts + 1>, kMaxPorts> a;
+    for (int k = 0; k < n; ++k) {
+        a[at(k)][at(n)] = evaluate(r.ports[at(k)], out.port_a, n);
+        for (int l = 0; l < n; ++l)
+            a[at(k)][at(l)] = r.ports[at(k)][at(1 + l)] * own[at(l)] + (k == l ? 1.0 : 0.0);
+    }
+    solve_dense<double, kMaxPorts>(a, n);
+    for (int k = 0; k < n; ++k) {
+        out.port_v[at(k)] = a[at(k)][at(n)];
+        out.port_a[at(k)] += own[at(k)] * out.port_v[at(k)];
+    }
+    return out;
+}
+
+Complex Workspace::ac_sense(const AcSolution& s, int sense) const {
+    return evaluate(ac_.rows[at(sense)], s.port_a, netlist_->port_count());
+}
+
+double Workspace::dc_sense(const DcSolution& s, int sense) const {
+    return evaluate(dc_.rows[at(sense)], s.port_a, netlist_->port_count());
+}
+
+double Workspace::ac_loss_w(const AcSolution& s, int sense) const {
+    const int element = netlist_->senses[at(sense)].element;
+    if (element < 0)
+        return 0.0;
+    const Element& e = netlist_->elements[at(element)];
+    if (is_port(e)) {
+        const Complex v = s.port_v[at(e.port)];
+        const Complex i = s.port_a[at(e.port)];
+        return v.re * i.re + v.im * i.im;
+    }
+    const Complex y = ac_admittance(e, setting_of(e, element, key_));
+    return norm(ac_sense(s, sense)) * inverse(y).re;
+}
+
+Complex Workspace::ac_attachment_v(const AcSolution& s, int i) const {
+    return evaluate(ac_.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
+}
+
+double Workspace::dc_attachment_v(const DcSolution& s, int i) const {
+    return evaluate(dc_.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
+}
+
+Complex Workspace::ac_attachment_a(const AcSolution& s, int i) const {
+    const Attachment& a = key_.attachments[at(i)];
+    if (a.a == a.b)
+        return {};
+    return (1.0 / a.ohm) * (ac_attachment_v(s, i) - a.ac_v);
+}
+
+double Workspace::dc_attachment_a(const DcSolution& s, int i) const {
+    const Attachment& a = key_.attachments[at(i)];
+    if (a.a == a.b)
+        return 0.0;
+    return (dc_attachment_v(s, i) - a.dc_v) / a.ohm;
+}
+
+template <class T>
+void Workspace::all_nodes(const Reduced<T>& r, const std::array<T, kMaxPorts>& port_a,
+                          std::array<T, kMaxNodes>& volts) const {
+    const int steps = static_cast<int>(plan_.steps.size());
+    volts = {};
+    for (int i = 1; i < plan_.node_count; ++i)
+        volts[at(i)] = r.current[at(i)];
+    for (int k = 0; k < netlist_->port_count(); ++k) {
+        const Port& p = netlist_->ports[at(k)];
+        volts[at(p.a)] -= port_a[at(k)];
+        volts[at(p.b)] += port_a[at(k)];
+    }
+    for (int n = plan_.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        for (int i = step.first; i < step.first + step.count; ++i)
+            volts[at(plan_.neighbours[at(i)])] += r.y[at(plan_.node_count + i)] * volts[at(step.node)];
+    }
+    volts[kEarth] = T{};
+    for (int n = steps - 1; n >= 0; --n) {
+        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        T v = r.pivot_inverse[at(n)] * volts[at(step.node)];
+        for (int i = step.first; i < step.first + step.count; ++i)
+            v += r.y[at(plan_.node_count + i)] * volts[at(plan_.neighbours[at(i)])];
+        volts[at(step.node)] = v;
+    }
+}
+
+void Workspace::node_voltages(const AcSolution& s, AcVoltages& volts) const {
+    all_nodes(ac_, s.port_a, volts);
+}
+void Workspace::node_voltages(const DcSolution& s, DcVoltages& volts) const {
+    all_nodes(dc_, s.port_a, volts);
+}
+
+Complex Workspace::element_current(const AcSolution& s, const AcVoltages& volts, int element) const {
+    const Element& e = netlist_->elements[at(element)];
+    if (is_port(e))
+        return s.port_a[at(e.port)];
+    Complex v = volts[at(e.a)] - volts[at(e.b)];
+    if (e.kind == ElementKind::winding)
+        v -= e.turns * volts[at(e.field)];
+    if (e.kind == ElementKind::source)
+        v -= source_emf<Complex>(e, key_.source_factor[at(e.source)]);
+    return ac_admittance(e, setting_of(e, element, key_)) * v;
+}
+
+double Workspace::element_current(const DcSolution& s, const DcVoltages& volts, int element) const {
+    const Element& e = netlist_->elements[at(element)];
+    if (is_port(e))
+        return s.port_a[at(e.port)];
+    double v = volts[at(e.a)] - volts[at(e.b)];
+    if (e.kind == ElementKind::source)
+        v -= source_emf<double>(e, key_.source_factor[at(e.source)]);
+    return dc_admittance(e, setting_of(e, element, key_)) * v;
+}
+
+} // namespace lightoff::electrical

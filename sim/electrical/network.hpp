@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "electrical/elimination_plan.hpp"
+#include "electrical/network_inputs.hpp"
+#include <array>
+#include <cstdint>
+#include <vector>
+
+namespace lightoff::electrical {
+
+/// 60 Hz r.m.s. phasors of the ports; everything else follows from them.
+struct AcSolution {
+    std::array<Complex, kMaxPorts> port_v{};
+    std::array<Complex, kMaxPorts> port_a{}; ///< into the port's element at its node a
+    std::array<MotorTorque, kMaxMotors> torque{};
+    std::array<double, kMaxPorts> igniter_w{};    ///< heat in the igniter itself (a bad terminal not counted)
+    std::array<double, kMaxPorts> flame_open_v{}; ///< r.m.s. at the rod if the flame drew nothing
+};
+
+/// Mean values.
+struct DcSolution {
+    std::array<double, kMaxPorts> port_v{};
+    std::array<double, kMaxPorts> port_a{}; ///< a flame's: its mean rectified current, rod to burner
+};
+
+using AcVoltages = std::array<Complex, kMaxNodes>; ///< against earth; field nodes: EMF per turn
+using DcVoltages = std::array<double, kMaxNodes>;
+
+/// Solves a netlist at 60 Hz and at DC. A full solve (star-mesh elimination of every node, no
+/// diagonal and so no subtraction: a floating island keeps its ghost volts) reduces the network to
+/// its ports; after that a tick costs a small dense solve. Results are a pure function of netlist,
+/// condition and inputs: what the workspace held before does not change a bit.
+///
+/// At DC a winding and a coil are their resistance, a capacitor its insulation, an AC source its
+/// series resistance, a flame a source of its mean current.
+///
+/// The netlist must outlive the workspace. `set` allocates only when attachments or bridges join
+/// other nodes than before.
+class Workspace {
+public:
+    explicit Workspace(const Netlist& netlist);
+
+    /// Takes the state of the wiring; cheap when nothing changed.
+    void set(const Condition& condition, const NetworkInputs& inputs);
+
+    AcSolution solve_ac(const PortInputs& ports);
+    DcSolution solve_dc(const PortInputs& ports, const AcSolution& ac);
+
+    /// Values of Netlist::senses.
+    [[nodiscard]] Complex ac_sense(const AcSolution& solution, int sense) const;
+    [[nodiscard]] double dc_sense(const DcSolution& solution, int sense) const;
+    /// Heat in the element of a current sense: |I|^2 R in W (60 Hz part). 0 for a voltage sense.
+    [[nodiscard]] double ac_loss_w(const AcSolution& solution, int sense) const;
+
+    /// Voltage of node a against node b of an attachment, and the current that flows out of node a
+    /// through it to b.
+    [[nodiscard]] Complex ac_attachment_v(const AcSolution& solution, int attachment) const;
+    [[nodiscard]] Complex ac_attachment_a(const AcSolution& solution, int attachment) const;
+    [[nodiscard]] double dc_attachment_v(const DcSolution& solution, int attachment) const;
+    [[nodiscard]] double dc_attachment_a(const DcSolution& solution, int attachment) const;
+
+    /// Every node (about half a full solve).
+    void node_voltages(const AcSolution& solution, AcVoltages& volts) const;
+    void node_voltages(const DcSolution& solution, DcVoltages& volts) const;
+
+    /// Current from a to b through an element when all nodes are known.
+    [[nodiscard]] Complex element_current(const AcSolution& solution, const AcVoltages& volts,
+                                          int element) const;
+    [[nodiscard]] double element_current(const DcSolution& solution, const DcVoltages& volts,
+                                         int element) const;
+
+    /// Forgets the reduction, so that the next solve is a full one (for benchmarks).
+    void forget();
+
+    [[nodiscard]] const EliminationPlan& plan() const { return plan_; }
+
+    static constexpr int kRows = kMaxSenses + kMaxAttachments;
+    static constexpr int kColumns = 1 + kMaxPorts; ///< sources, then a unit current at each port
+
+    /// The network as its ports, senses and attachments see it: x = offset - rows * port currents.
+    template <class T>
+    struct Reduced {
+        bool valid = false;
+        std::vector<T> y;                             ///< branches; after elimination fractions of a star
+        std::vector<T> pivot_inverse;                 ///< by step
+        std::vector<T> current;                       ///< by node, carried as far as the kept nodes
+        std::vector<std::array<T, kColumns>> columns; ///< by node
+        std::array<std::array<T, kColumns>, kMaxPorts> ports{};
+        std::array<std::array<T, kColumns>, kRows> rows{};
+    };
+
+private:
+    /// Everything a reduction depends on, without padding, compared as bytes.
+    struct Key {
+        Condition condition;
+        std::array<Attachment, kMaxAttachments> attachments{};
+        std::array<double, kMaxSources> source_factor{};
+        std::uint64_t switches = 0;
+        std::array<std::int32_t, kMaxThermalGroups> temperature_steps{};
+    };
+    struct Stamp { ///< where an element's branches are in y
+        std::array<int, 6> branch{};
+    };
+    using Joins = std::array<NodePair, kMaxBridges + kMaxAttachments>;
+
+    void replan();
+    template <class T>
+    Reduced<T>& reduced();
+    template <class T>
+    void assemble(Reduced<T>& r) const;
+    template <class T>
+    void reduce(Reduced<T>& r) const;
+    template <class T>
+    std::array<T, kColumns> current_row(const Reduced<T>& r, int element) const;
+    template <class T>
+    void all_nodes(const Reduced<T>& r, const std::array<T, kMaxPorts>& port_a,
+                   std::array<T, kMaxNodes>& volts) const;
+
+    const Netlist* netlist_;
+    Key key_;
+    Joins joins_{};
+    EliminationPlan plan_;
+    std::vector<Stamp> stamps_;
+    std::array<int, kMaxBridges> bridge_branch_{};
+    std::array<int, kMaxAttachments> attachment_branch_{};
+    std::vector<int> wanted_steps_; ///< steps whose voltages senses, ports or attachments need, last first
+    Reduced<Complex> ac_;
+    Reduced<double> dc_;
+};
+
+} // namespace lightoff::electrical
