@@ -1,0 +1,6 @@
+// SPDX-License-Identifier: MIT
+#include <cmath>
+
+double bad_exp(double x) {
+    return std::exp(x);
+}
