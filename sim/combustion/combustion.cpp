@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MIT
+#include "combustion/combustion.hpp"
+#include "combustion/burner_row.hpp"
+#include "combustion/mixture.hpp"
+
+namespace lightoff::combustion {
+namespace {
+
+constexpr double cold_air_density_kg_m3 = 1.2;
+
+/// Dry air [mol/s] in a flow of moist air [kg/s].
+double dry_air_mol_s(double moist_kg_s, double humidity_ratio) {
+    return moist_kg_s / ((1.0 + humidity_ratio) * units::molar_mass_air_kg_mol);
+}
+
+/// Sums over the burners, m3/s of gas.
+struct RowFlows {
+    double burnt_inside = 0.0;
+    double burnt_outside = 0.0;
+    double co_inside = 0.0; ///< sum of burnt_inside x ppm air-free
+    double vented = 0.0;
+    double spilled = 0.0;
+};
+
+/// True where nothing changes by itself: full flame on a mixture that holds it, or neither flame nor gas.
+bool is_settled(const Mixture& m, double flame) {
+    return (flame == 1.0 && m.holds) || (flame == 0.0 && m.gas_m3_s <= 0.0);
+}
+
+void analyse(const Fuel& fuel, Outputs& out, double co_mol_s, bool burning) {
+    const double dry_mol_s = dry(out.flue);
+    if (dry_mol_s <= 0.0) {
+        out.o2_dry = oxygen_in_air;
+        return;
+    }
+    const double per_dry = 1.0 / dry_mol_s;
+    out.o2_dry = out.flue.o2 * per_dry;
+    out.co2_dry = out.flue.co2 * per_dry;
+    out.co_dry = co_mol_s * per_dry;
+    if (!burning)
+        return;
+    constexpr double nearly_air = 0.2085; // beyond it the correction says nothing
+    if (out.o2_dry < nearly_air) {
+        out.co_air_free = co_air_free(out.co_dry, out.o2_dry);
+        out.excess_air = std::min(99.0, excess_air_from_o2(fuel, out.o2_dry));
+    } else {
+        out.excess_air = 99.0;
+    }
+}
+
+void fill_flue(const Params& p, const Inputs& in, const RowFlows& row, Outputs& out) {
+    const double fuel_mol_s = row.burnt_inside / standard_molar_volume_m3_mol;
+    const double fresh_kg_s = std::max(0.0, in.combustion_air_kg_s) * (1.0 - in.recirculated_fraction);
+    const double air_mol_s = dry_air_mol_s(fresh_kg_s + in.crack_jet_kg_s, in.humidity_ratio);
+    out.flue = burn(p.fuel, fuel_mol_s, air_mol_s, in.humidity_ratio);
+    out.flue.o2 = std::max(0.0, out.flue.o2); // a burning pocket uses air that came before
+    out.flue_mass_flow_kg_s = mass(out.flue);
+    if (in.recirculated_fraction > 0.0 && out.flue_mass_flow_kg_s > 0.0) {
+        // What goes round has the composition of what leaves: the same gas, more of it.
+        const double round_kg_s = std::max(0.0, in.combustion_air_kg_s) * in.recirculated_fraction;
+        const double more = 1.0 + round_kg_s / out.flue_mass_flow_kg_s;
+        out.flue = {out.flue.co2 * more, out.flue.h2o * more, out.flue.n2 * more, out.flue.o2 * more};
+        out.flue_mass_flow_kg_s *= more;
+    }
+    out.water_vapour_mass_flow_kg_s = out.flue.h2o * molar_mass_h2o;
+    out.flue_heat_capacity = heat_capacity(out.flue);
+    out.latent_w = fuel_mol_s * p.fuel.water * latent_heat_water_j_mol;
+
+    const double co_mol_s =
+        row.co_inside * 1.0e-6 / standard_molar_volume_m3_mol * stoichiometric_dry_flue(p.fuel);
+    analyse(p.fuel, out, co_mol_s, row.burnt_inside > 0.0);
+}
+
+} // namespace
+
+Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, double dt_s) {
+    const auto count = static_cast<std::size_t>(p.burner_count);
+    const double stoichiometric = stoichiometric_air(p.fuel);
+    const FlammableRange range = flammable_range(p, stoichiometric, in.recirculated_fraction);
+    const double cell_air_kg_s = std::max(0.0, in.combustion_air_kg_s) / static_cast<double>(p.burner_count);
+    const double cell_fresh_m3_s =
+        dry_air_mol_s(cell_air_kg_s * (1.0 - in.recirculated_fraction), in.humidity_ratio) *
+        standard_molar_volume_m3_mol;
+
+    std::array<Mixture, kMaxBurners> mixtures;
+    bool settled = true;
+    double gas_m3_s = 0.0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double gas = in.gas_flow_m3_s[i];
+        const double air_ratio = gas > 0.0 ? cell_fresh_m3_s / (gas * stoichiometric) : 0.0;
+        mixtures[i] = mixture(p, range, gas, air_ratio, c.primary_blockage[i]);
+        settled = settled && is_settled(mixtures[i], s.flame[i]);
+        gas_m3_s += gas;
+    }
+    if (!settled)
+        spread_flames(p, c, s, in, range, mixtures, dt_s);
+
+    Outputs out;
+    if (in.crack_jet_kg_s > 0.0)
+        out.flame_upset = in.crack_jet_kg_s /
+                          (in.crack_jet_kg_s + p.crack_jet_ratio * std::max(0.0, in.combustion_air_kg_s));
+
+    const double hhv = hhv_j_m3(p.fuel);
+    RowFlows row;
+    double puff_inside = 0.0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const Mixture& m = mixtures[i];
+        const double flame = s.flame[i];
+        const CellFlows cell =
+            step_cell(p, range, m, flame, cell_air_kg_s / cold_air_density_kg_m3, s.unburnt_m3[i], dt_s);
+        row.vented += cell.vented;
+        row.spilled += cell.spilled;
+
+        double puff_out = 0.0;
+        if (cell.burnt_from_pocket > 0.0) {
+            const double pressure = puff_pressure_pa(p, cell.burnt_from_pocket * hhv);
+            out.ignition_pressure_pa = std::max(out.ignition_pressure_pa, pressure);
+            constexpr double half_out_pa =
+                2000.0; // teaching value: up to half of a puff comes out of the opening
+            puff_out = 0.5 * pressure / (pressure + half_out_pa);
+        }
+        if (flame <= 0.0)
+            continue;
+
+        const double outside = rollout_share(m.air_ratio, p.rollout_air_ratio);
+        const double inside = cell.burnt_as_it_comes * (1.0 - outside);
+        row.burnt_inside += inside;
+        row.burnt_outside += cell.burnt_as_it_comes * outside + cell.burnt_from_pocket * puff_out;
+        puff_inside += cell.burnt_from_pocket * (1.0 - puff_out);
+        if (inside > 0.0)
+            row.co_inside += inside * co_air_free_ppm(p.co, {m.air_ratio / (1.0 - outside), c.misalignment[i],
+                                                             m.primary_deficit, c.exchanger_soot,
+                                                             out.flame_upset, in.recirculated_fraction});
+        out.burner[i] = flame_look(p, c, m, flame, c.misalignment[i], out.flame_upset);
+    }
+    row.burnt_inside += puff_inside;
+
+    const FlameLook& at_rod = out.burner[count - 1];
+    out.rod_flame_strength = at_rod.strength * (1.0 - 0.3 * at_rod.softness);
+    out.rod_flame_coverage = std::clamp((at_rod.length - 0.2) / 0.8, 0.0, 1.0) * (1.0 - at_rod.lift) *
+                             (1.0 - 0.5 * c.misalignment[count - 1]);
+
+    out.heat_released_hhv_w = row.burnt_inside * hhv;
+    out.rollout_heat_hhv_w = row.burnt_outside * hhv;
+    out.vented_gas_m3_s = row.vented;
+    out.spilled_gas_m3_s = row.spilled;
+    out.spilled_co_m3_s = row.burnt_outside * stoichiometric_dry_flue(p.fuel) * p.co.rollout_ppm * 1.0e-6;
+    constexpr double half_loud_pa = 500.0; // teaching value
+    out.ignition_loudness = out.ignition_pressure_pa / (out.ignition_pressure_pa + half_loud_pa);
+    fill_flue(p, in, row, out);
+
+    s.peak_ignition_pressure_pa = std::max(s.peak_ignition_pressure_pa, out.ignition_pressure_pa);
+    s.fuel_in_m3 += gas_m3_s * dt_s;
+    s.fuel_burnt_m3 += (row.burnt_inside + row.burnt_outside) * dt_s;
+    s.fuel_vented_m3 += row.vented * dt_s;
+    s.fuel_spilled_m3 += row.spilled * dt_s;
+    return out;
+}
+
+bool needs_substeps(const Params& p, const State& s, const Inputs& in) {
+    const auto count = static_cast<std::size_t>(p.burner_count);
+    bool any_flame = in.pilot_flame > 0.0 || in.igniter_surface_k >= p.igniter_lights_k;
+    for (std::size_t i = 0; i < count; ++i)
+        any_flame = any_flame || s.flame[i] > 0.0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const bool gas = in.gas_flow_m3_s[i] > 0.0;
+        const bool lit = s.flame[i] > 0.0;
+        if (lit && s.flame[i] < 1.0)
+            return true; // growing or dying
+        if (gas != lit && any_flame)
+            return true; // about to light, or just cut off
+        if (lit && s.unburnt_m3[i] > 0.0)
+            return true; // a pocket burns
+    }
+    return false;
+}
+
+} // namespace lightoff::combustion
