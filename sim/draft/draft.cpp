@@ -12,14 +12,15 @@ namespace {
 
 PathFlow solve(const Params& params, const Condition& condition, const State& state, const Inputs& inputs,
                const units::FanNow& fan) {
-    const PathDrive drive{inputs.room_k,
-                          inputs.outdoor_k,
-                          inputs.barometric_pa,
-                          inputs.exchanger_gas_k,
-                          inputs.vent_gas_k,
-                          inputs.wind_pa,
-                          inputs.gas_kg_s + state.leak_kg_s,
-                          inputs.burner_door_on};
+    const PathDrive drive{.room_k = inputs.room_k,
+                          .outdoor_k = inputs.outdoor_k,
+                          .barometric_pa = inputs.barometric_pa,
+                          .exchanger_gas_k = inputs.exchanger_gas_k,
+                          .collector_gas_k = inputs.collector_gas_k,
+                          .vent_gas_k = inputs.vent_gas_k,
+                          .wind_pa = inputs.wind_pa,
+                          .added_kg_s = inputs.gas_kg_s + state.leak_kg_s,
+                          .door_on = inputs.burner_door_on};
     return solve_path(params.path, condition.path, drive, fan);
 }
 
@@ -99,6 +100,7 @@ void check(const Params& params) {
     require_positive(params.path.door_area_m2, "door_area_m2");
     require_positive(params.path.burner_area_m2, "burner_area_m2");
     require_positive(params.path.exchanger_area_m2, "exchanger_area_m2");
+    require_positive(params.path.outlet_area_m2, "outlet_area_m2");
     require_positive(params.path.vent_diameter_m, "vent_diameter_m");
     require_positive(params.path.vent_fittings_loss, "vent_fittings_loss");
     if (params.path.draft_hood != 0)

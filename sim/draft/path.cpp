@@ -89,8 +89,10 @@ PathFlow solve_path(const PathParams& params, const PathCondition& condition, co
         drive.door_on ? units::resistance_per_m4(params.door_area_m2) * volume_per_k * drive.room_k : 0.0;
     const double inlet =
         door + opening(params.burner_area_m2, condition.burner_blockage) * volume_per_k * drive.room_k;
-    const double exchanger = opening(params.exchanger_area_m2, condition.exchanger_blockage) * volume_per_k *
-                             drive.exchanger_gas_k;
+    const double exchanger =
+        opening(params.exchanger_area_m2, condition.exchanger_blockage) * volume_per_k *
+            drive.exchanger_gas_k +
+        opening(params.outlet_area_m2, condition.exchanger_blockage) * volume_per_k * drive.collector_gas_k;
     const double vent_area = 0.25 * units::pi * params.vent_diameter_m * params.vent_diameter_m;
     const double vent_head = units::resistance_per_m4(vent_area) * volume_per_k * drive.vent_gas_k;
     const double vent = vent_loss(params, condition) * vent_head;

@@ -9,10 +9,11 @@ namespace lightoff::draft {
 /// The way of the gas from the burner compartment to outdoors. Effective area = area times discharge
 /// coefficient: dp = m^2 / (2 density area^2).
 struct PathParams {
-    double door_area_m2 = 0.0;   ///< louvres of the burner-compartment door, effective
-    double burner_area_m2 = 0.0; ///< burner openings of the exchanger, effective
-    double exchanger_area_m2 =
-        0.0; ///< tubes or cells up to the collector box, effective: sets the excess air
+    double door_area_m2 = 0.0;      ///< louvres of the burner-compartment door, effective
+    double burner_area_m2 = 0.0;    ///< burner openings of the exchanger, effective
+    double exchanger_area_m2 = 0.0; ///< tubes or cells, effective; full of hot gas
+    double outlet_area_m2 =
+        0.0; ///< baffled outlets of the cells into the collector box, effective: set the excess air
     double exchanger_height_m = 0.0; ///< rise of the hot gas from burners to collector box
     double vent_diameter_m = 0.0;
     double vent_height_m = 0.0;        ///< rise from connector to cap
@@ -28,7 +29,7 @@ struct PathParams {
 /// How the path is. Fractions are of the area blocked, 0 to 1; a path is never tighter than 0.1 % open.
 struct PathCondition {
     double burner_blockage = 0.0;
-    double exchanger_blockage = 0.0; ///< soot, scale: upstream of the hose port
+    double exchanger_blockage = 0.0; ///< soot, scale in tubes and outlets: upstream of the hose port
     double vent_blockage = 0.0;      ///< nest, collapsed liner: downstream of the hose port
     double vent_extra_length_m = 0.0;
     double wind_exposure = 0.0; ///< further part of the wind's pressure felt at a badly placed or lost cap
@@ -51,6 +52,7 @@ struct PathDrive {
     double outdoor_k = 0.0;
     double barometric_pa = 0.0;
     double exchanger_gas_k = 0.0; ///< mean along the exchanger
+    double collector_gas_k = 0.0; ///< at its outlets and in the collector box
     double vent_gas_k = 0.0;      ///< mean along the vent
     double wind_pa = 0.0;         ///< dynamic pressure of the wind at the cap
     double added_kg_s = 0.0;      ///< gas and leak air that join at the burner end
