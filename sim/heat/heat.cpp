@@ -9,38 +9,6 @@ namespace {
 
 constexpr double kOpenOhm = 1e9;
 
-/// a + k*b member by member.
-template <class T>
-T plus_scaled(const T& a, const Flat<T>& k, const T& b) {
-    Flat<T> sum = flat(a);
-    const Flat<T> slope = flat(b);
-    for (std::size_t i = 0; i < sum.size(); ++i)
-        sum[i] += k[i] * slope[i];
-    return std::bit_cast<T>(sum);
-}
-
-template <class T>
-T mean_of(const T& a, const T& b) {
-    Flat<T> mean = flat(a);
-    const Flat<T> other = flat(b);
-    for (std::size_t i = 0; i < mean.size(); ++i)
-        mean[i] = 0.5 * (mean[i] + other[i]);
-    return std::bit_cast<T>(mean);
-}
-
-Flat<Nodes> time_over_capacity(const Params& params, double dt_s) {
-    Flat<Nodes> result = flat(params.capacity_j_k);
-    for (double& value : result)
-        value = dt_s / value;
-    return result;
-}
-
-Flat<Energy> uniform(double value) {
-    Flat<Energy> result{};
-    result.fill(value);
-    return result;
-}
-
 std::uint8_t flag(bool value) {
     return value ? 1 : 0;
 }
@@ -71,23 +39,30 @@ void note_condensation(const Inputs& inputs, State& state) {
 } // namespace
 
 State at_rest(double temperature_k) {
-    Flat<Nodes> all{};
-    all.fill(temperature_k);
     State state;
-    state.temperature = std::bit_cast<Nodes>(all);
+    Nodes::zip([&](double& t) { t = temperature_k; }, state.temperature);
     return state;
 }
 
 Outputs step(const Params& params, const Condition& condition, State& state, const Inputs& inputs,
              double dt_s) {
     const StepConstants constants = step_constants(params, condition, inputs);
-    const Flat<Nodes> warming = time_over_capacity(params, dt_s);
+    const double half_s = 0.5 * dt_s;
     Outputs out;
-    const Flows first = heat_flows(params, condition, inputs, constants, state.temperature, out);
-    const Nodes predicted = plus_scaled(state.temperature, warming, first.node);
-    const Flows second = heat_flows(params, condition, inputs, constants, predicted, out);
-    state.temperature = plus_scaled(state.temperature, warming, mean_of(first.node, second.node));
-    state.energy = plus_scaled(state.energy, uniform(dt_s), mean_of(first.border, second.border));
+    const Flows first = heat_flows(params, inputs, constants, state.temperature, out);
+    Nodes half_warming; // K per W of half the step
+    Nodes predicted;
+    Nodes::zip(
+        [&](double& warming, double& ahead, double t, double capacity, double w) {
+            warming = half_s / capacity;
+            ahead = t + 2.0 * warming * w;
+        },
+        half_warming, predicted, state.temperature, params.capacity_j_k, first.node);
+    const Flows second = heat_flows(params, inputs, constants, predicted, out);
+    Nodes::zip([](double& t, double warming, double w1, double w2) { t += warming * (w1 + w2); },
+               state.temperature, half_warming, first.node, second.node);
+    Energy::zip([&](double& j, double w1, double w2) { j += half_s * (w1 + w2); }, state.energy, first.border,
+                second.border);
 
     move_switches(params, condition, state);
     note_condensation(inputs, state);
@@ -108,11 +83,8 @@ void reset_rollout(const Params& params, const Condition& condition, State& stat
 }
 
 double stored_energy_j(const Params& params, const Nodes& temperature) {
-    const Flat<Nodes> capacity = flat(params.capacity_j_k);
-    const Flat<Nodes> t = flat(temperature);
     double sum = 0.0;
-    for (std::size_t i = 0; i < t.size(); ++i)
-        sum += capacity[i] * t[i];
+    Nodes::zip([&](double capacity, double t) { sum += capacity * t; }, params.capacity_j_k, temperature);
     return sum - params.capacity_j_k.house * temperature.house;
 }
 

@@ -58,9 +58,10 @@ struct RolloutParams {
 };
 
 struct VentParams {
-    double collector_w_k = 4.0; // gas to metal of collector box and inducer housing
-    double gas_w_k = 14.0;      // gas to vent metal
-    double skin_w_k = 6.0;      // vent metal to its surroundings
+    double collector_w_k = 4.0;            // gas to metal of collector box and inducer housing
+    double gas_w_k = 14.0;                 // gas to vent metal
+    double property_temperature_k = 440.0; // where cp is taken for the two above
+    double skin_w_k = 6.0;                 // vent metal to its surroundings
 };
 
 /// Cooling of a motor winding: W/K = shell + openings * (1 - blocked) * flow/reference flow.
@@ -91,7 +92,7 @@ struct Params {
     VentParams vent;
     IgniterParams igniter;
     MotorParams blower_motor{1.2, 4.4, {408.15, 348.15}};
-    MotorParams inducer_motor{0.35, 0.6, {408.15, 348.15}};
+    MotorParams inducer_motor{0.30, 0.6, {408.15, 348.15}};
     TransformerParams transformer;
     HouseParams house;
 };
@@ -158,7 +159,8 @@ struct State {
     }
 };
 
-/// What the other rooms give for one step. Powers >= 0, flows >= 0 (less is taken as 0).
+/// What the other rooms give for one step. Powers and flows >= 0; losses and latent heat are parts of the
+/// whole they are named after and not more than it.
 struct Inputs {
     double heat_released_hhv_w = 0.0; // by what burns, higher heating value
     double latent_w = 0.0;            // part of it that is water vapour's latent heat; leaves by the vent
@@ -200,10 +202,33 @@ struct Outputs {
     double flue_sensible_w = 0.0; // at the vent connector, over the surroundings
     // Electrical side.
     double igniter_ohm = 0.0; // 1e9 when open
-    bool limit_closed = true;
-    bool rollout_closed = true;
-    bool blower_overload_closed = true;
-    bool inducer_overload_closed = true;
+    std::uint16_t limit_closed = 1;
+    std::uint16_t rollout_closed = 1;
+    std::uint16_t blower_overload_closed = 1;
+    std::uint16_t inducer_overload_closed = 1;
+
+    template <class Self, class Visit>
+    static void fields(Self& self, Visit& visit) {
+        visit("flame", "K", self.flame_k);
+        visit("exchanger_gas_mean", "K", self.exchanger_gas_mean_k);
+        visit("collector_gas", "K", self.collector_gas_k);
+        visit("vent_connector_gas", "K", self.vent_connector_gas_k);
+        visit("vent_gas_mean", "K", self.vent_gas_mean_k);
+        visit("vent_outlet_gas", "K", self.vent_outlet_gas_k);
+        visit("supply_air", "K", self.supply_air_k);
+        visit("supply_air_in_sight", "K", self.supply_air_in_sight_k);
+        visit("exchanger_air", "K", self.exchanger_air_k);
+        visit("vestibule", "K", self.vestibule_k);
+        visit("moved_air", "kg/s", self.moved_air_kg_s);
+        visit("delivered", "W", self.delivered_w);
+        visit("jacket", "W", self.jacket_w);
+        visit("flue_sensible", "W", self.flue_sensible_w);
+        visit("igniter_resistance", "ohm", self.igniter_ohm);
+        visit("limit_closed", "", self.limit_closed);
+        visit("rollout_closed", "", self.rollout_closed);
+        visit("blower_overload_closed", "", self.blower_overload_closed);
+        visit("inducer_overload_closed", "", self.inducer_overload_closed);
+    }
 };
 
 /// Everything at one temperature, switches closed, accounts empty.

@@ -8,7 +8,7 @@ struct IgniterParams {
     double cold_ohm = 62.0;              // at 293 K; 40-90 is usual (common practice, no source)
     double floor_ohm = 28.0;             // what the resistance falls towards when very hot (teaching value)
     double softening_k = 200.0;          // rise at which half of the fall is done (teaching value)
-    double area_m2 = 1.3e-3;             // glowing surface (teaching value)
+    double area_m2 = 1.2e-3;             // glowing surface (teaching value)
     double emissivity = 0.88;            // silicon carbide, engineering tables; from memory
     double convection_w_m2_k = 60.0;     // in the draught of the burner opening (teaching value)
     double crack_differential_k = 150.0; // a crack that opened hot closes this much cooler (teaching value)

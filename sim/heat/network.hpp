@@ -5,10 +5,11 @@
 /// The equations of the heat network. Temperatures K, flows kg/s, conductances W/K, heat W.
 ///
 /// Gas. m = flue flow + leak, at least 1e-4. It enters with the enthalpy
-///   h = (1 - radiant)*(HHV - latent - rollout)/m + leak heat/m  over the basement's temperature,
+///   h = ((1 - radiant)*(HHV - latent - rollout) + leak*cp_air*(T_plenum - T_house))/m  over the basement's,
 /// and passes the three metal parts: T_out = T_i + (T_in - T_i)*exp(-NTU),
 ///   NTU = UA_gas/3 / (m*cp(property temperature)),  heat to part i = m*(h(T_in) - h(T_out)).
-/// Collector and vent are stirred: T_out = T_metal + (T_in - T_metal)*C/(C + UA), C = m*cp(T_in).
+/// Collector and vent are stirred: T_out = T_metal + (T_in - T_metal)*C/(C + UA), C = m*cp(their property
+/// temperature), heat to the metal m*(h(T_in) - h(T_out)).
 /// Shaft power of the inducer is added between them.
 ///
 /// Air. m_fresh^2 = blower^2 + k_t^2*(T_plenum - T_house)+ ; m_local^2 = m_fresh^2 + k_p^2*(T_metal mean -
@@ -28,13 +29,18 @@ namespace lightoff::heat {
 
 /// What stays the same through a step, worked out once from inputs and condition.
 struct StepConstants {
-    double gas_flow_kg_s;
+    double gas_flow_kg_s; // leak included
+    double per_gas_flow;  // its inverse, s/kg
     double leak_kg_s;
-    double transfer_units; // of one pass
-    double transmitted;    // exp(-transfer units)
-    double gas_heat_w;     // fire's heat that the gas carries into the exchanger
+    double transmitted; // exp(-NTU) of one pass
+    double mean_share;  // (1 - exp(-NTU))/NTU: how far over the metal the gas of a pass is on average
+    double collector_transmitted; // C/(C + UA)
+    double vent_transmitted;
+    double gas_heat_w; // fire's heat that the gas carries into the exchanger
     double flame_radiation_w;
     double inducer_shaft_w;
+    double air_side_conductance;
+    double per_air_reference_flow; // s/kg
     double jacket_w_k;
     double blower_cooling_w_k;
     double inducer_cooling_w_k;
@@ -43,7 +49,7 @@ struct StepConstants {
 StepConstants step_constants(const Params& params, const Condition& condition, const Inputs& inputs);
 
 /// All flows at the given temperatures; `seen` gets the gas and air temperatures on the way.
-Flows heat_flows(const Params& params, const Condition& condition, const Inputs& inputs,
-                 const StepConstants& constants, const Nodes& temperature, Outputs& seen);
+Flows heat_flows(const Params& params, const Inputs& inputs, const StepConstants& constants,
+                 const Nodes& temperature, Outputs& seen);
 
 } // namespace lightoff::heat

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include <array>
-#include <bit>
 #include <cstddef>
 
 namespace lightoff::heat {
@@ -38,6 +37,23 @@ struct Nodes {
         visit("transformer", "K", self.transformer);
         visit("house", "K", self.house);
     }
+
+    /// f(member of the first, member of the second, ...) for every number of the structs given.
+    template <class F, class... Of>
+    static constexpr void zip(F f, Of&... of) {
+        for (std::size_t i = 0; i < kPasses; ++i)
+            f(of.exchanger[i]...);
+        f(of.plenum...);
+        f(of.limit...);
+        f(of.rollout...);
+        f(of.collector...);
+        f(of.vent...);
+        f(of.igniter...);
+        f(of.blower_winding...);
+        f(of.inducer_winding...);
+        f(of.transformer...);
+        f(of.house...);
+    }
 };
 
 /// Energy that has crossed each border since the state was made, J (in a rate: W). Every term is
@@ -67,6 +83,21 @@ struct Energy {
         visit("house_gain", "J", self.house_gain);
         visit("house_loss", "J", self.house_loss);
     }
+
+    /// f(member of the first, member of the second, ...) for every number of the structs given.
+    template <class F, class... Of>
+    static constexpr void zip(F f, Of&... of) {
+        f(of.fuel_hhv...);
+        f(of.electrical...);
+        f(of.flue_sensible...);
+        f(of.flue_latent...);
+        f(of.vent_skin...);
+        f(of.cabinet_skin...);
+        f(of.vestibule...);
+        f(of.delivered...);
+        f(of.house_gain...);
+        f(of.house_loss...);
+    }
 };
 
 /// Heat flows into the nodes and across the borders, W.
@@ -74,14 +105,5 @@ struct Flows {
     Nodes node;
     Energy border;
 };
-
-/// A struct of doubles seen as an array, for arithmetic member by member.
-template <class T>
-using Flat = std::array<double, sizeof(T) / sizeof(double)>;
-
-template <class T>
-constexpr Flat<T> flat(const T& value) {
-    return std::bit_cast<Flat<T>>(value);
-}
 
 } // namespace lightoff::heat
