@@ -41,7 +41,7 @@ Conductances conductances(const Params& p, const Condition& c, const State& s, d
     const double tap = per_area * circle_area_m2(p.tap_diameter_m);
     g.outlet_tap = tap * c.outlet_tap_open;
     g.inlet = per_area * c.inlet_leak_area_m2 + tap * c.inlet_tap_open;
-    g.valve = s.valve_position / std::sqrt(p.valve_resistance) + per_area * c.valve_leak_area_m2;
+    g.valve = s.valve_position * p.valve_conductance + per_area * c.valve_leak_area_m2;
     return g;
 }
 
@@ -74,7 +74,8 @@ GasPressures bleed_down(const Params& p, const Condition& c, State& s, const Inp
     const double x = std::max(0.0, std::sqrt(s.inlet_pressure_pa) - fall);
     const double inlet = x * x;
     const double line = p.regulator_set_pa + c.regulator_adjust_pa + c.regulator_drift_pa;
-    return {inlet, std::min(share * inlet, std::max(0.0, line))};
+    const double manifold = std::min(share * inlet, std::max(0.0, line));
+    return {inlet, manifold, std::sqrt(manifold)};
 }
 
 } // namespace
@@ -87,7 +88,7 @@ double dial_fraction(double meter_volume_m3, double dial_m3) {
 Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, double dt_s) {
     move_valve(p, c, s, in.valve_energised, dt_s);
 
-    const double density_ratio = in.barometric_pa / units::standard_pressure_pa;
+    const double density_ratio = in.barometric_pa * (1.0 / units::standard_pressure_pa);
     const Conductances g = conductances(p, c, s, density_ratio);
     const bool fed = c.cock_open > 0.0 && c.pipe_restriction < 1.0;
     const GasPressures pressure =
@@ -97,7 +98,7 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
     Outputs out;
     out.inlet_tap_pa = pressure.inlet_pa;
     out.manifold_tap_pa = pressure.manifold_pa;
-    const double root = std::sqrt(pressure.manifold_pa);
+    const double root = pressure.manifold_root;
     for (std::size_t i = 0; i < static_cast<std::size_t>(p.burner_count); ++i)
         out.burner_flow_m3_s[i] = g.burner[i] * root;
     out.burners_total_m3_s = g.burners * root;

@@ -22,7 +22,7 @@ struct Params {
     double regulator_set_pa = 0.0;       ///< manifold set point at `regulator_inlet_pa`
     double regulator_inlet_pa = 0.0;     ///< inlet pressure that the set point is stated for
     double regulator_slope = 0.0;        ///< rise of the manifold for each Pa of inlet
-    double valve_resistance = 0.0;       ///< wide-open valve, Pa/(m3/s)^2
+    double valve_conductance = 0.0;      ///< wide-open valve, m3/s per Pa^(1/2)
     double valve_opening_s = 0.0;        ///< full stroke
     double valve_closing_s = 0.0;        ///< full stroke, < 0.3 s
     double discharge_coefficient = 0.90; ///< of orifices, taps and leaks

@@ -22,47 +22,55 @@ struct GasPath {
 struct GasPressures {
     double inlet_pa = 0.0;
     double manifold_pa = 0.0;
+    double manifold_root = 0.0; ///< square root of the manifold pressure: flows are conductance times this
 };
 
-/// The larger root of a x^2 + b x + c = 0 for a > 0, b >= 0, held at 0 when the supply can't feed the others
-/// (c > 0).
+/// The larger root of a x^2 + b x + c = 0 for a > 0, b >= 0; 0 when there is none above 0 (c >= 0).
 inline double positive_root(double a, double b, double c) {
     return c >= 0.0 ? 0.0 : -2.0 * c / (b + std::sqrt(b * b - 4.0 * a * c));
 }
 
-/// Settled pressures in closed form. With x = sqrt(inlet) a wide-open valve passes Q = G x, so that
-///   x^2 + Rs (G x + Qo)^2 + Rb (G x)^2 = supply
-/// is a quadratic in x. If the manifold then lies above the regulator's line, set + slope * inlet, the
-/// regulator throttles to that line; with s = sqrt(manifold) and Q = C s the same balance is a quadratic in
-/// s. So manifold = min(regulator line, inlet - loss of the wide-open valve), as measured on a starving
-/// valve. Leaves out the regulator's own droop with flow and, on its line, the (slope x leak droop) of an
-/// inlet leak.
-inline GasPressures settled_pressures(const GasPath& p) {
+/// Inlet pressure while `drawn_m3_s` goes through the valve: with y = sqrt(inlet) the leaks draw L y, and
+///   y^2 + Rs (q + L y + Qo)^2 + Rb (q + L y)^2 = supply.
+inline double inlet_pressure(const GasPath& p, double drawn_m3_s) {
     const double rs = p.shared_resistance;
     const double rb = p.branch_resistance;
-    const double qo = p.other_flow_m3_s;
-    const double shortfall = rs * qo * qo - p.supply_pa;
-    const double gv2 = p.valve_conductance * p.valve_conductance;
-    const double c = p.load_conductance;
-    const double c2 = c * c;
-
-    const double share = gv2 > 0.0 ? gv2 / (gv2 + c2) : 0.0; // manifold / inlet of the wide-open valve
-    const double g = c * std::sqrt(share) + p.inlet_conductance;
-    const double x = positive_root(1.0 + (rs + rb) * g * g, 2.0 * rs * g * qo, shortfall);
-    const double inlet = x * x;
-    const double manifold = share * inlet;
-    const double k = p.regulator_slope;
-    if (manifold <= p.regulator_set_pa + k * inlet)
-        return {inlet, manifold};
-
-    const double s =
-        positive_root(1.0 + k * (rs + rb) * c2, 2.0 * k * rs * c * qo, k * shortfall - p.regulator_set_pa);
-    const double q = c * s;
+    const double shared = drawn_m3_s + p.other_flow_m3_s;
+    const double left = p.supply_pa - rs * shared * shared - rb * drawn_m3_s * drawn_m3_s;
     const double l = p.inlet_conductance;
-    const double shared = q + qo;
-    const double y = positive_root(1.0 + (rs + rb) * l * l, 2.0 * l * (rs * shared + rb * q),
-                                   rs * shared * shared + rb * q * q - p.supply_pa);
-    return {y * y, s * s};
+    if (l <= 0.0)
+        return std::max(0.0, left);
+    const double y = positive_root(1.0 + (rs + rb) * l * l, 2.0 * l * (rs * shared + rb * drawn_m3_s), -left);
+    return y * y;
+}
+
+/// Settled pressures in closed form. Two cases, each a quadratic:
+///   the regulator throttles and holds manifold = set + slope * inlet; with s = sqrt(manifold) it draws Q = C
+///   s; or it stands wide open, x = sqrt(inlet), Q = G x with G of valve and burners in series.
+/// The first holds if the wide-open valve would lose no more than inlet - manifold. So
+/// manifold = min(regulator line, inlet - loss of the wide-open valve), as measured on a starving valve.
+/// Leaves out the regulator's own droop with flow and, on its line, slope x (droop by an inlet leak).
+inline GasPressures settled_pressures(const GasPath& p) {
+    const double r = p.shared_resistance + p.branch_resistance;
+    const double by_others = 2.0 * p.shared_resistance * p.other_flow_m3_s;
+    const double shortfall = p.shared_resistance * p.other_flow_m3_s * p.other_flow_m3_s - p.supply_pa;
+    const double c = p.load_conductance;
+    const double gv2 = p.valve_conductance * p.valve_conductance;
+    if (gv2 <= 0.0)
+        return {inlet_pressure(p, 0.0), 0.0, 0.0};
+
+    const double k = p.regulator_slope;
+    const double s =
+        positive_root(1.0 + k * r * c * c, k * by_others * c, k * shortfall - p.regulator_set_pa);
+    const double held_inlet = inlet_pressure(p, c * s);
+    if ((held_inlet - s * s) * gv2 >= c * c * s * s)
+        return {held_inlet, s * s, s};
+
+    const double share = gv2 / (gv2 + c * c); // manifold / inlet of the wide-open valve
+    const double share_root = std::sqrt(share);
+    const double g = c * share_root + p.inlet_conductance;
+    const double x = positive_root(1.0 + r * g * g, by_others * g, shortfall);
+    return {x * x, share * x * x, share_root * x};
 }
 
 } // namespace lightoff::gas

@@ -2,6 +2,7 @@
 #pragma once
 #include "gas/gas.hpp"
 #include "units/convert.hpp"
+#include <cmath>
 
 namespace lightoff::test {
 
@@ -20,7 +21,7 @@ inline gas::Params reference_gas() {
     p.regulator_set_pa = inwc_to_pa(3.5);
     p.regulator_inlet_pa = inwc_to_pa(7.0);
     p.regulator_slope = 0.02;
-    p.valve_resistance = loss(0.70);
+    p.valve_conductance = rated / std::sqrt(inwc_to_pa(0.70));
     p.valve_opening_s = 0.6;
     p.valve_closing_s = 0.15;
     p.orifice_diameter_m.fill(inch_to_m(0.082));
