@@ -3,8 +3,7 @@
 #include "units/constants.hpp"
 #include "units/convert.hpp"
 
-/// The airside sums of the trade. They share the trade's rounding nowhere: standard air gives 1.08 and
-/// 6356 only because of what air and units are.
+/// The airside sums of the trade.
 namespace lightoff::air {
 
 /// Standard air of the trade: 0.075 lb/ft3 (sea level, 70 F).
