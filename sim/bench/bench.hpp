@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/world.hpp"
+#include "furnace/furnace.hpp"
+
+#include <cstdint>
+#include <span>
+#include <string>
+
+/// The one way in which anything is done: check, begin, advance. Window, scripts and tests share it.
+namespace lightoff::bench {
+
+/// May it be done, and how long does it take; if not, why not.
+struct Verdict {
+    bool allowed = false;
+    std::uint64_t duration_ticks = 0;
+    std::string reason; ///< for people; empty when allowed
+};
+
+/// Pure. Looks only at what the person doing it can know (doors, switches, what is in the hands), so two
+/// Worlds that are perceived alike give the same verdict.
+Verdict check(const furnace::Model& model, const World& world, const Action& action);
+
+/// Checks, and if allowed sets the action going: it takes effect once its time has passed, while the
+/// furnace runs on. Nothing changes otherwise.
+Verdict begin(const furnace::Model& model, World& world, const Action& action);
+
+/// Lets `ticks` of 50 ms pass. The same bits however it is cut.
+void advance(const furnace::Model& model, World& world, furnace::Workspace& workspace, std::uint64_t ticks);
+
+/// Lets time pass until the hands are free.
+void finish_action(const furnace::Model& model, World& world, furnace::Workspace& workspace);
+
+/// Puts the onsets into the World in the order of their ticks. Throws std::invalid_argument for too many
+/// or for a field that the Condition does not have.
+void set_onsets(World& world, std::span<const Onset> onsets);
+
+/// Place in the Condition's field list of "draft.path.vent_blockage", or of a part of the wiring by name,
+/// "wiring/harness.limit_out/series_resistance". Throws std::invalid_argument that names the nearest.
+std::uint64_t condition_field(const furnace::Model& model, const std::string& path);
+
+/// Sets one number of the Condition by its place in the list.
+void set_condition_field(furnace::Condition& condition, std::uint64_t field, double value);
+
+/// A World at rest, as built: nothing has happened yet.
+World fresh_world(const furnace::Model& model, const furnace::Inputs& inputs, double house_k,
+                  std::uint64_t seed);
+
+} // namespace lightoff::bench

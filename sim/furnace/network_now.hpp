@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "electrical/network.hpp"
+#include "furnace/condition.hpp"
+#include "furnace/inputs.hpp"
+#include "furnace/model.hpp"
+#include "furnace/state.hpp"
+
+namespace lightoff::furnace {
+
+/// Scratch for one thread; holds nothing that changes a result.
+struct Workspace {
+    explicit Workspace(const Model& model) : network(model.wiring.netlist) {}
+    electrical::Workspace network;
+    electrical::NetworkInputs inputs;
+};
+
+/// Whether the armature of a coil (place in Wiring::relays) has been pulled in.
+bool armature_in(const Model& model, const State& state, int relay);
+
+/// Bits of the switches that are made right now.
+std::uint64_t switches_made(const Model& model, const State& state, const Inputs& inputs);
+
+/// Rotor speeds, igniter resistance and flame: what the network sees of the moving and burning parts.
+electrical::PortInputs port_inputs(const Model& model, const State& state);
+
+/// Solves the network as it is at this moment and leaves the workspace set to it.
+electrical::AcSolution solve_ac(const Model& model, const State& state, const Condition& condition,
+                                const Inputs& inputs, Workspace& workspace);
+
+} // namespace lightoff::furnace

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "control/board.hpp"
+#include "electrical/fuse.hpp"
+#include "electrical/netlist.hpp"
+#include "electrical/relay.hpp"
+#include "furnace/description_error.hpp"
+#include "furnace/wiring_description.hpp"
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace lightoff::furnace {
+
+/// Who moves a switch of the wiring.
+enum class Driver : std::uint8_t {
+    breaker,
+    disconnect,
+    door_switch,
+    thermostat_heat,
+    thermostat_fan,
+    limit,
+    rollout,
+    pressure_switch,
+    blower_overload,
+    inducer_overload,
+    board,
+    relay
+};
+
+struct SwitchBinding {
+    Driver driver = Driver::breaker;
+    int index = 0; ///< board: output; relay: place in Wiring::relays
+};
+
+/// A coil with its armature.
+struct RelayBinding {
+    std::string name;
+    electrical::RelayParams params;
+    int coil_sense = 0;         ///< voltage across the coil
+    std::uint64_t switches = 0; ///< bits of the switches that it makes
+};
+
+/// A winding whose copper loss warms a part.
+struct LossBinding {
+    int sense = 0; ///< current
+    int thermal_group = 0;
+};
+
+/// What a transformer's iron turns into heat: volts per turn, squared, over ohms.
+struct IronBinding {
+    int sense = 0;
+    double ohm = 0.0;
+};
+
+struct FuseBinding {
+    int element = 0;
+    int sense = 0; ///< current
+    electrical::FuseParams params;
+    double tick_share = 0.0; ///< of the way to the settled heat, in a tick and in a substep
+    double substep_share = 0.0;
+};
+
+/// The network of an appliance, and what of it belongs to which part of the furnace.
+struct Wiring {
+    electrical::Netlist netlist;
+    std::vector<SwitchBinding> switches; ///< by switch bit
+    std::vector<RelayBinding> relays;
+    std::vector<FuseBinding> fuses;
+    std::vector<LossBinding> losses;
+    std::vector<IronBinding> irons;
+    std::vector<int>
+        board_inputs;     ///< senses (volts), in the order of the board's inputs; or one of the two below
+    int board_supply = 0; ///< sense
+    int flame_sense = -1; ///< current; -1: no flame rectification
+    int thermostat_supply = -1; ///< sense, volts; -1: not fed by the furnace
+    int call_current = -1;      ///< sense, of the wire that carries the call; -1: not wanted
+    int gas_valve = -1;         ///< place in relays
+    int blower_motor = -1;      ///< place in netlist.motors; -1: none
+    int inducer_motor = -1;
+    int igniter_port = -1;
+    int flame_port = -1;
+    int common = 0;                                                 ///< node
+    std::array<int, electrical::kMaxThermalGroups> heat_of_group{}; ///< ThermalGroup by group index
+    std::map<std::string, int, std::less<>> aliases; ///< names of places that are not node names themselves
+
+    /// Node of a place: "board.R.pin", "board.R.lug", "board.R" (its pin), "cabinet.metal"; -1 if none.
+    [[nodiscard]] int find_place(std::string_view name) const;
+};
+
+inline constexpr int kFlameInput = -1; ///< an input that takes the flame current
+inline constexpr int kNoTerminal = -2; ///< an input that the board makes for itself
+
+/// Copper that warms together with a node of the heat room.
+enum class ThermalGroup : int { blower_motor = 0, inducer_motor = 1, transformer = 2 };
+
+/// Throws DescriptionError for a place, switch or core that is nowhere declared, a name used twice, a value
+/// out of range, an unknown driver, a touchable place that nothing ties to earth, a full table.
+Wiring build_wiring(const WiringDescription& description, const control::Board& board);
+
+} // namespace lightoff::furnace
