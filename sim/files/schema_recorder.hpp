@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "files/json_text.hpp"
+#include <cstddef>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <utility>
+#include <vector>
+
+/// Writes down the JSON Schema of a kind of file while its loader reads good examples. So each limit
+/// stands once, in the loader; schemas are made from it, never by hand.
+namespace lightoff::files {
+
+class SchemaRecorder {
+public:
+    using KeyShapes = std::vector<std::pair<std::string, Json>>; ///< key and JSON Schema of its value
+
+    /// A loader has opened the object at `place` (a JSON pointer with "*" for indices and free names).
+    void visit(const std::string& place);
+    /// It asked there for one of these keys (one for each unit).
+    void request(const std::string& place, const KeyShapes& keys, bool required);
+    /// The keys of the object at `place` are free names of objects at `place`/*.
+    void free_names(const std::string& place, std::size_t low, std::size_t high);
+
+    /// Shape of an object of which the place tells more.
+    static Json object_at(const std::string& place);
+
+    /// The schema so far (draft 7), indented, with a line feed at its end.
+    [[nodiscard]] std::string schema(const std::string& title) const;
+
+private:
+    struct Request {
+        KeyShapes keys;
+        std::size_t last_visit = 0;
+        std::size_t visits_required = 0;
+    };
+    struct Place {
+        std::size_t visits = 0;
+        std::map<std::string, Request> requests; ///< by their first key
+        bool has_free_names = false;
+        std::size_t low = 0;
+        std::size_t high = 0;
+    };
+    [[nodiscard]] Json schema_of(const std::string& place) const;
+    [[nodiscard]] Json resolved(Json shape) const;
+
+    std::map<std::string, Place> places_;
+};
+
+} // namespace lightoff::files
