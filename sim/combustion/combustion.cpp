@@ -122,15 +122,18 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
         if (flame <= 0.0)
             continue;
 
-        const double outside = rollout_share(m.air_ratio, p.rollout_air_ratio);
+        const double outside = std::min(1.0, rollout_share(m.air_ratio, p.rollout_air_ratio) +
+                                                 p.misaligned_rollout * c.misalignment[i]);
         const double inside = cell.burnt_as_it_comes * (1.0 - outside);
         row.burnt_inside += inside;
         row.burnt_outside += cell.burnt_as_it_comes * outside + cell.burnt_from_pocket * puff_out;
         puff_inside += cell.burnt_from_pocket * (1.0 - puff_out);
-        if (inside > 0.0)
-            row.co_inside += inside * co_air_free_ppm(p.co, {m.air_ratio / (1.0 - outside), c.misalignment[i],
-                                                             m.primary_deficit, c.exchanger_soot,
-                                                             out.flame_upset, in.recirculated_fraction});
+        if (inside > 0.0) {
+            const double air_ratio_inside = m.air_ratio / (1.0 - outside);
+            row.co_inside +=
+                inside * co_air_free_ppm(p.co, {air_ratio_inside, c.misalignment[i], m.primary_deficit,
+                                                c.exchanger_soot, out.flame_upset, in.recirculated_fraction});
+        }
         out.burner[i] = flame_look(p, c, m, flame, c.misalignment[i], out.flame_upset);
     }
     row.burnt_inside += puff_inside;

@@ -27,6 +27,7 @@ struct Params {
     double smother_air_ratio = 0.25;     ///< below it even a flame that rolls out dies
     double extinction_inert = 0.38;      ///< share of flue gas in the combustion air that stops any flame
     double rollout_air_ratio = 1.20;     ///< flame starts to come out of the burner opening below it
+    double misaligned_rollout = 0.10;    ///< share of a fully misaligned flame that misses its cell
     double cell_volume_m3 = 0.006;       ///< of one cell, where unburnt gas gathers
     double cell_opening_m2 = 0.004;      ///< both ends of one cell, which vent an ignition puff
     double igniter_lights_k = 1253.15;   ///< surface that lights gas: 980 C (1,800 F), common practice
