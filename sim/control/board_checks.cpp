@@ -80,10 +80,6 @@ void check_exits(const Board& board, const Machine& machine, std::uint32_t count
             const Exit& exit = machine.exits[state.first_exit + e];
             const std::string where = place(machine, s) + ", exit " + std::to_string(e + 1) + " (to '" +
                                       machine.state_names[exit.go_to] + "')";
-            for (std::size_t before = 0; before < e; ++before)
-                if (shadows(machine.exits[state.first_exit + before], exit))
-                    refuse(where, "can never be taken: exit " + std::to_string(before + 1) +
-                                      " is taken first whenever it could be");
             for (std::size_t m = 0; m < board.machines.size(); ++m) {
                 const std::uint64_t all = ~std::uint64_t{0} >> (64U - board.machines[m].states.size());
                 if ((exit.allowed[m] & all) == 0)
@@ -93,6 +89,10 @@ void check_exits(const Board& board, const Machine& machine, std::uint32_t count
             for (std::size_t c = 0; c < board.counter_names.size(); ++c)
                 if (exit.at_least[c] > 0 && (counted_up >> c & 1U) == 0)
                     refuse(where, "can never be taken: no state counts up '" + board.counter_names[c] + "'");
+            for (std::size_t before = 0; before < e; ++before)
+                if (shadows(machine.exits[state.first_exit + before], exit))
+                    refuse(where, "can never be taken: exit " + std::to_string(before + 1) +
+                                      " is taken first whenever it could be");
         }
     }
 }
@@ -135,27 +135,81 @@ void check_all_used(const Board& board) {
     }
 }
 
-/// Which inputs, or which time, the exits look for that lead into a state passing this count.
+void note(const std::map<std::string, std::vector<std::string>>& looked_at, const std::string& machine,
+          std::vector<std::string>& used) {
+    const auto found = looked_at.find(machine);
+    if (found != looked_at.end())
+        used.insert(used.end(), found->second.begin(), found->second.end());
+}
+
+void check_sets_used(const BoardDescription& description) {
+    for (const auto& machine : description.machines) {
+        std::vector<std::string> used;
+        for (const auto& shared : machine.shared_exits)
+            used.insert(used.end(), shared.from.begin(), shared.from.end());
+        for (const auto& other : description.machines) {
+            for (const auto& shared : other.shared_exits) {
+                note(shared.exit.in, machine.name, used);
+                note(shared.exit.not_in, machine.name, used);
+            }
+            for (const auto& state : other.states)
+                for (const auto& exit : state.exits) {
+                    note(exit.in, machine.name, used);
+                    note(exit.not_in, machine.name, used);
+                }
+        }
+        for (const auto& set : machine.sets)
+            if (std::find(used.begin(), used.end(), set.first) == used.end())
+                refuse("machine '" + machine.name + "': set '" + set.first + "'",
+                       "is never used; take it out");
+    }
+}
+
+/// States of the machine by their distance from the start, nearest first.
+std::vector<std::size_t> by_distance(const Machine& machine) {
+    std::vector<std::size_t> order{machine.start};
+    for (std::size_t next = 0; next < order.size(); ++next)
+        for (std::size_t e = 0; e < machine.states[order[next]].exit_count; ++e) {
+            const std::size_t to = machine.exits[machine.states[order[next]].first_exit + e].go_to;
+            if (std::find(order.begin(), order.end(), to) == order.end())
+                order.push_back(to);
+        }
+    return order;
+}
+
+/// The exits on the shortest way to this count (restarts within a call may come another way).
+std::vector<const Exit*> shortest_way(const Machine& machine, std::uint8_t count) {
+    std::vector<const Exit*> way;
+    for (const std::size_t s : by_distance(machine)) {
+        const BoardStep& state = machine.states[s];
+        if (state.reach >= count)
+            continue;
+        for (std::size_t e = 0; e < state.exit_count; ++e) {
+            const Exit& exit = machine.exits[state.first_exit + e];
+            if (machine.states[exit.go_to].reach == count)
+                way.push_back(&exit);
+        }
+        if (!way.empty())
+            break;
+    }
+    return way;
+}
+
+/// Finds what the table looks for on the way to a counted step; it must bear out what the step says.
 void prove_step(const Board& board, std::size_t index, CountedStep& step) {
     const auto count = static_cast<std::uint8_t>(index + 1);
-    bool passed = false, timed = false, commanded = false;
+    bool timed = false, commanded = false;
     std::uint32_t inputs = 0;
-    for (const Machine& machine : board.machines) {
-        for (const BoardStep& state : machine.states) {
-            if (state.reach != count)
-                continue;
-            passed = true;
-            commanded = commanded || state.outputs != 0;
+    std::size_t ways = 0;
+    for (const Machine& machine : board.machines)
+        for (const Exit* exit : shortest_way(machine, count)) {
+            ++ways;
+            inputs |= exit->want;
+            timed = timed || exit->after_ticks > 0 || exit->setting < kMaxSettings;
+            commanded = commanded || machine.states[exit->go_to].outputs != 0;
         }
-        for_each_exit(machine, [&](std::size_t s, const Exit& exit) {
-            if (machine.states[exit.go_to].reach != count || machine.states[s].reach == count)
-                return;
-            inputs |= exit.want;
-            timed = timed || exit.after_ticks > 0 || exit.setting < kMaxSettings;
-        });
-    }
     const std::string where = "step '" + step.step + "'";
-    if (!passed)
+    if (ways == 0)
         refuse(where, "no state has reach = " + std::to_string(count));
     if (step.proof == Proof::sensed && inputs == 0)
         refuse(where, "says sensed, but no exit that leads there looks for an input");
@@ -206,6 +260,7 @@ void check_board(Board& board, const BoardDescription& description) {
         check_exits(board, board.machines[m], counted_up);
     }
     check_all_used(board);
+    check_sets_used(description);
     for (std::size_t i = 0; i < board.steps.size(); ++i)
         prove_step(board, i, board.steps[i]);
 }
