@@ -38,6 +38,13 @@ struct Reading {
     int b = 0; ///< node
 };
 
+/// How far a number of the Condition lies from its nominal value in a healthy furnace: uniform, +- spread.
+struct Tolerance {
+    std::string path;
+    double nominal = 1.0;
+    double spread = 0.0;
+};
+
 /// What the rating plate says.
 struct RatingPlate {
     double input_w = 0.0;
@@ -58,6 +65,7 @@ struct Model {
     Wiring wiring;
     std::vector<std::uint8_t> touchable; ///< by node: a pin, a lug or bare metal that a probe can be put on
     std::vector<Reading> readings;
+    std::vector<Tolerance> tolerances;
     FlameConduction flame;
     draft::Params draft;
     gas::Params gas;

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/bench.hpp"
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace lightoff::lesson {
+
+enum class Kind { no_heat, poor_heat, noise, smell_or_alarm, callback, nothing_wrong, tune_up, explore };
+
+/// How much the coach may say.
+enum class Help { learning, practice, exam };
+
+/// What a school allows; data of the class.
+struct SchoolRules {
+    bool jumpers_allowed = true;
+    bool live_testing_allowed = true;
+};
+
+/// "This number of the Condition has this value", from a tick on. Paths: bench::condition_field.
+struct ConditionChange {
+    std::string path;
+    double value = 0.0; ///< in the field's own unit
+    std::uint64_t tick = 0;
+};
+
+struct HistoryAction {
+    std::uint64_t tick = 0;
+    std::string action; ///< bench::parse_action
+};
+
+/// A call as it is written in scenarios/calls: who complains of what, the house, the furnace, what has
+/// happened before the student arrives. It lists no readings: those are computed.
+struct Scenario {
+    std::string title;
+    std::string complaint; ///< in the customer's words
+    Kind kind = Kind::explore;
+    std::string equipment; ///< name of the profile
+    furnace::Inputs inputs;
+    double house_k = 293.15;
+    std::vector<ConditionChange> overrides; ///< from the start
+    std::vector<ConditionChange> onsets;
+    std::vector<HistoryAction> history;
+    std::uint64_t arrive_after_ticks = 0;
+    Help help = Help::learning;
+    SchoolRules school_rules;
+    std::map<std::string, double> rubric_weights;
+};
+
+/// The World as it stands at tick 0, before any history: overrides applied, onsets laid, part values varied
+/// within the profile's tolerances by the seed (seed 0: nominal values). Throws std::invalid_argument for a
+/// path that does not exist or too many onsets.
+bench::World begin_world(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed);
+
+/// The same with its history run, as the student finds it.
+bench::World arrive(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed,
+                    furnace::Workspace& workspace);
+
+/// Plays the history's actions while time runs to `until_tick`; an action that is refused is passed over.
+/// For whoever wants to look on: the caller may stop at any tick and go on.
+class HistoryPlayer {
+public:
+    HistoryPlayer(const furnace::Model& model, const Scenario& scenario);
+    void run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick);
+
+private:
+    struct Step {
+        std::uint64_t tick;
+        bench::Action action;
+    };
+    const furnace::Model* model_;
+    std::vector<Step> steps_;
+    std::size_t next_ = 0;
+};
+
+} // namespace lightoff::lesson
