@@ -8,7 +8,6 @@ namespace {
 constexpr double out_below = 0.001;        // a flame this small is out ...
 constexpr double full_above = 0.999;       // ... and one this near to full is full
 constexpr double nothing_left_m3 = 1.0e-9; // a thousandth of a millilitre: the last of a purge leaves at once
-constexpr double air_density_kg_m3 = 1.2;
 constexpr double still_air_leak_per_s = 1.0 / 900.0; // gas drifting out of a cell with no draft
 
 /// 0 below the threshold; a surface just above it lights slowly, 80 K above it at full speed.
