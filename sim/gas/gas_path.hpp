@@ -19,6 +19,17 @@ struct GasPath {
     double regulator_slope = 0.0;   ///< rise of it for each Pa of inlet, 0..0.1
 };
 
+/// Resistance [Pa/(m3/s)^2] of a part that loses `loss_pa` at `flow_m3_s` > 0, by the square law of turbulent
+/// flow.
+constexpr double square_law_resistance(double loss_pa, double flow_m3_s) {
+    return loss_pa / (flow_m3_s * flow_m3_s);
+}
+
+/// The same as a conductance [m3/s per Pa^(1/2)]; loss_pa > 0.
+inline double square_law_conductance(double loss_pa, double flow_m3_s) {
+    return flow_m3_s / std::sqrt(loss_pa);
+}
+
 struct GasPressures {
     double inlet_pa = 0.0;
     double manifold_pa = 0.0;

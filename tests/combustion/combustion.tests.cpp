@@ -2,6 +2,7 @@
 #include "combustion/combustion.hpp"
 #include "combustion/mixture.hpp"
 #include "reference_burners.hpp"
+#include "support/csv.hpp"
 #include "units/fields.hpp"
 #include <catch2/catch.hpp>
 #include <type_traits>
@@ -237,6 +238,19 @@ TEST_CASE("less and less combustion air") {
     CHECK(blocked.burner[0].length > 1.2);
     CHECK(settled_at(0.1).outputs.heat_released_hhv_w == 0.0); // smothered
     CHECK(settled_at(0.1).outputs.spilled_gas_m3_s > 0.0);
+}
+
+// Sources of the limits: ANSI Z21.47-1993 and ICM magazine 2015 (rules_and_constants.csv). The curve itself
+// is a teaching curve; this only holds it to the right side of the limits.
+TEST_CASE("CO against its limits") {
+    const double limit = test::reference_value("rules_and_constants.csv", "CO air-free limit, flue");
+    const double good_practice =
+        test::reference_value("rules_and_constants.csv", "good-practice CO air-free");
+    CHECK(1e6 * settled_at(1.0).outputs.co_air_free < good_practice / 2.0);
+    CHECK(1e6 * settled_at(0.85).outputs.co_air_free < good_practice); // O2 about 5 %
+    const Outputs starved = settled_at(0.72).outputs;
+    CHECK(100.0 * starved.o2_dry == Approx(2.0).margin(0.3));
+    CHECK(1e6 * starved.co_air_free > limit);
 }
 
 TEST_CASE("CO is a U against excess air") {

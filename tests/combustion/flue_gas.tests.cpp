@@ -14,10 +14,7 @@ double number(const test::CsvRow& row, const std::string& column) {
 }
 
 double property(const std::string& quantity) {
-    for (const auto& row : test::reference_table("fuel_properties.csv"))
-        if (row.at("quantity") == quantity)
-            return number(row, "value");
-    throw std::runtime_error("no property " + quantity);
+    return test::reference_value("fuel_properties.csv", quantity);
 }
 
 double btu_per_ft3(const Fuel& f) {
@@ -63,6 +60,8 @@ TEST_CASE("fuel properties against published values") {
     CHECK(btu_per_ft3(propane()) == Approx(property("propane HHV vapour")).epsilon(0.001));
     CHECK(btu_per_ft3(methane()) == Approx(property("methane HHV")).epsilon(0.001)); // from memory
     CHECK(specific_gravity(methane()) == Approx(0.5539).epsilon(0.001));
+    CHECK(natural_gas().lower_limit == 0.05); // "5-15" % in the table
+    CHECK(propane().lower_limit == 0.0215);   // "2.15-9.5" %
     CHECK(specific_gravity(propane()) == Approx(1.5226).epsilon(0.001));
     // EPA's factors are rounded averages over many gases: 1 %.
     CHECK(f_factor(natural_gas()) == Approx(property("dry flue gas per heat, natural gas")).epsilon(0.01));
@@ -141,6 +140,9 @@ TEST_CASE("reference point of the furnace") {
     const double efficiency =
         100.0 * flue_loss(natural_gas(), excess, room + 315.0 / 1.8, room, table_humidity).efficiency();
     CHECK(efficiency == Approx(80.3).margin(0.7));
+    // ANSI Z21.47-1993 Table XII: a Category I flue carries off at least 17 % of the input.
+    CHECK(test::reference_table("rules_and_constants.csv")[1].at("value") == ">= 17");
+    CHECK(100.0 - efficiency >= 17.0);
 }
 
 // Source: 1. BImSchV annex (from memory). Siegert counts the lower heating value and no latent loss, so only

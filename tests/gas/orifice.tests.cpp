@@ -62,7 +62,8 @@ TEST_CASE("clocking the meter") {
 TEST_CASE("altitude derating") {
     CHECK(altitude_derating(0.0) == 1.0);
     CHECK(altitude_derating(2000.0) == 1.0);
-    CHECK(altitude_derating(5000.0) == Approx(0.80));
+    const double percent_per_1000_ft = test::reference_value("rules_and_constants.csv", "altitude derating");
+    CHECK(altitude_derating(5000.0) == Approx(1.0 - 5.0 * percent_per_1000_ft / 100.0));
 }
 
 // Source: ASHRAE standard-atmosphere table and US Bureau of Reclamation HVAC design guide

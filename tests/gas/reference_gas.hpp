@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "gas/gas.hpp"
+#include "gas/gas_path.hpp"
 #include "units/convert.hpp"
-#include <cmath>
 
 namespace lightoff::test {
 
@@ -10,7 +10,7 @@ namespace lightoff::test {
 inline gas::Params reference_gas() {
     using namespace units;
     const double rated = cfh_to_m3s(76.1);
-    const auto loss = [&](double inwc) { return inwc_to_pa(inwc) / (rated * rated); };
+    const auto loss = [&](double inwc) { return gas::square_law_resistance(inwc_to_pa(inwc), rated); };
     gas::Params p;
     p.supply_static_pa = inwc_to_pa(7.1);
     p.meter_resistance = loss(0.04);
@@ -21,7 +21,7 @@ inline gas::Params reference_gas() {
     p.regulator_set_pa = inwc_to_pa(3.5);
     p.regulator_inlet_pa = inwc_to_pa(7.0);
     p.regulator_slope = 0.02;
-    p.valve_conductance = rated / std::sqrt(inwc_to_pa(0.70));
+    p.valve_conductance = gas::square_law_conductance(inwc_to_pa(0.70), rated);
     p.valve_opening_s = 0.6;
     p.valve_closing_s = 0.15;
     p.orifice_diameter_m.fill(inch_to_m(0.082));

@@ -62,4 +62,13 @@ inline std::vector<CsvRow> reference_table(const std::string& name) {
     return read_csv(std::string(LIGHTOFF_SOURCE_DIR) + "/tests/reference/" + name);
 }
 
+/// The number in column `value` of the row whose column `quantity` is `quantity`.
+/// Throws std::runtime_error when there is no such row.
+inline double reference_value(const std::string& table, const std::string& quantity) {
+    for (const auto& row : reference_table(table))
+        if (row.at("quantity") == quantity)
+            return std::stod(row.at("value"));
+    throw std::runtime_error("no \"" + quantity + "\" in " + table);
+}
+
 } // namespace lightoff::test
