@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#include "gui/canvas/controls.hpp"
+
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/layout_probe.hpp"
+#include "gui/canvas/lettering.hpp"
+
+#include <string>
+
+namespace lightoff::canvas {
+namespace {
+
+constexpr float kSidePadding = 12; // design pixels
+constexpr float kLeastTarget = 24; // pixels on the screen, WCAG 2.2 target size (minimum), level AA
+
+std::string_view shown_part(std::string_view words) {
+    return words.substr(0, words.find("##"));
+}
+
+/// Whether the keyboard's cursor stands on the last item.
+bool has_keyboard() {
+    return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+}
+
+} // namespace
+
+float control_height(const Canvas& canvas) {
+    return std::max(kLeastTarget, line_height(canvas, Type::Body) + canvas.px(12));
+}
+
+float button_width(const Canvas& canvas, std::string_view words) {
+    return std::max(kLeastTarget,
+                    text_size(canvas, shown_part(words), Type::Body).x + 2 * canvas.px(kSidePadding));
+}
+
+bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen) {
+    const std::string id(words);
+    ImGui::SetCursorScreenPos(box.min);
+    const bool pressed = ImGui::InvisibleButton(id.c_str(), box.size());
+    const bool hovered = ImGui::IsItemHovered();
+    const bool reversed = chosen || ImGui::IsItemActive();
+    const Theme& theme = *canvas.theme;
+
+    if (reversed || hovered) {
+        fill(canvas, box, reversed ? theme.ink : theme.panel);
+    }
+    outline(canvas, box, Line::Rule, hovered ? theme.ink : theme.pencil);
+    if (has_keyboard()) {
+        outline(canvas, box.shrunk(-canvas.px(3)), Line::Outline, theme.ink);
+    }
+    const Rect inner{{box.min.x + canvas.px(4), box.min.y}, {box.max.x - canvas.px(4), box.max.y}};
+    text_in(canvas, inner, shown_part(words), Type::Body, reversed ? theme.ground : theme.ink, Align::Middle);
+    if (canvas.probe != nullptr) {
+        canvas.probe->add_target(box, shown_part(words));
+    }
+    return pressed;
+}
+
+std::size_t choice(const Canvas& canvas, Rect row, std::span<const std::string_view> words,
+                   std::size_t chosen) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (button(canvas, row.cut_left(button_width(canvas, words[i])), words[i], i == chosen)) {
+            chosen = i;
+        }
+    }
+    return chosen;
+}
+
+} // namespace lightoff::canvas

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/canvas.hpp"
+
+#include <span>
+#include <string_view>
+
+namespace lightoff::canvas {
+
+/// Height in pixels of a control in one line of body text; never under 24 px.
+float control_height(const Canvas& canvas);
+/// Width a button needs for its words.
+float button_width(const Canvas& canvas, std::string_view words);
+
+/// A button in ink: hairline frame, filled while held, `chosen` in reverse; a heavy frame when the keyboard
+/// is on it. The id is the words (what follows "##" is not shown). True in the frame in which it was pressed.
+bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen = false);
+
+/// A row of buttons of which one is chosen. Returns the index now chosen.
+std::size_t choice(const Canvas& canvas, Rect row, std::span<const std::string_view> words,
+                   std::size_t chosen);
+
+} // namespace lightoff::canvas

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+#include "gui/canvas/fonts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <imgui_freetype.h>
+
+namespace lightoff::canvas {
+namespace {
+
+enum class Face { Sans, SansStrong, Mono };
+
+struct TypeSpec {
+    float em_px;
+    Face face;
+};
+
+constexpr std::array<TypeSpec, kTypeCount> kTypes{{{14, Face::Sans},
+                                                   {15, Face::Sans},
+                                                   {17, Face::Sans},
+                                                   {22, Face::SansStrong},
+                                                   {28, Face::SansStrong},
+                                                   {15, Face::Mono},
+                                                   {40, Face::Mono}}};
+
+// Dear ImGui sizes a font by ascender minus descender; these are that height in ems, read from each file's
+// hhea table.
+constexpr float kSansLinePerEm = 1.21F;
+constexpr float kSymbolsLinePerEm = 1.164F;
+constexpr float kMonoLinePerEm = 1.32F;
+
+// Latin for names, Greek for units, and the punctuation and signs the trade writes with.
+constexpr std::array<ImWchar, 15> kLetters{0x20,   0x17F,  0x391,  0x3C9,  0x2007, 0x2026, 0x2030, 0x2033,
+                                           0x2070, 0x209C, 0x2122, 0x2126, 0x2212, 0x2212, 0};
+constexpr std::array<ImWchar, 15> kSymbols{0x2190, 0x2199, 0x21BA, 0x21BB, 0x2220, 0x2265, 0x25A0, 0x25CF,
+                                           0x26A0, 0x26A1, 0x2713, 0x2717, 0x2300, 0x2300, 0};
+constexpr std::array<ImWchar, 9> kMeterLetters{0x20, 0x7E, 0xB0, 0xB5, 0x3A9, 0x3A9, 0x2212, 0x2212, 0};
+
+bool exists(const std::string& path) {
+    std::error_code ignored;
+    return std::filesystem::is_regular_file(path, ignored);
+}
+
+const std::string& path_of(Face face, const FontPaths& paths) {
+    return face == Face::Mono ? paths.mono : face == Face::SansStrong ? paths.sans_strong : paths.sans;
+}
+
+ImFont* add_fallback(ImFontAtlas& atlas, float em) {
+    ImFontConfig config;
+    config.SizePixels = std::max(13.0F, std::round(em));
+    return atlas.AddFontDefault(&config);
+}
+
+void merge_symbols(ImFontAtlas& atlas, float em, const FontPaths& paths) {
+    if (!exists(paths.symbols)) {
+        return;
+    }
+    ImFontConfig config;
+    config.MergeMode = true;
+    atlas.AddFontFromFileTTF(paths.symbols.c_str(), std::round(em * kSymbolsLinePerEm), &config,
+                             kSymbols.data());
+}
+
+ImFont* add_type(ImFontAtlas& atlas, const TypeSpec& spec, float scale, const FontPaths& paths) {
+    const float em = spec.em_px * scale;
+    const std::string& path = path_of(spec.face, paths);
+    const bool mono = spec.face == Face::Mono;
+    if (!exists(path)) {
+        return add_fallback(atlas, em);
+    }
+    // Big meter figures are dear in texture space: they get the letters of a meter's face and no more.
+    const ImWchar* letters = mono && spec.em_px > 20 ? kMeterLetters.data() : kLetters.data();
+    const float line = std::round(em * (mono ? kMonoLinePerEm : kSansLinePerEm));
+    ImFont* font = atlas.AddFontFromFileTTF(path.c_str(), line, nullptr, letters);
+    if (letters == kLetters.data()) {
+        merge_symbols(atlas, em, paths);
+    }
+    return font;
+}
+
+bool is_figure(ImWchar c) {
+    return c >= '0' && c <= '9';
+}
+
+/// Gives 0..9, plus, minus and the figure space the width of the widest figure, each centred in it.
+void make_figures_tabular(ImFont& font) {
+    float widest = 0;
+    for (const ImFontGlyph& glyph : font.Glyphs) {
+        if (is_figure(static_cast<ImWchar>(glyph.Codepoint))) {
+            widest = std::max(widest, glyph.AdvanceX);
+        }
+    }
+    for (ImFontGlyph& glyph : font.Glyphs) {
+        const auto c = static_cast<ImWchar>(glyph.Codepoint);
+        if (is_figure(c) || c == '+' || c == 0x2212 || c == 0x2007) {
+            const float shift = std::round((widest - glyph.AdvanceX) / 2);
+            glyph.X0 += shift;
+            glyph.X1 += shift;
+            glyph.AdvanceX = widest;
+        }
+    }
+    font.BuildLookupTable();
+}
+
+} // namespace
+
+float em_px(Type type) {
+    return kTypes[static_cast<std::size_t>(type)].em_px;
+}
+
+FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths) {
+    FontBuild build;
+    for (const std::string* path : {&paths.sans, &paths.sans_strong, &paths.symbols, &paths.mono}) {
+        if (!exists(*path)) {
+            build.missing.push_back("Typeface not found, the built-in font stands in: " + *path);
+        }
+    }
+    atlas.Clear();
+    atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
+    atlas.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
+    atlas.Flags |= ImFontAtlasFlags_NoPowerOfTwoHeight;
+    for (std::size_t i = 0; i < kTypeCount; ++i) {
+        build.fonts.face[i] = add_type(atlas, kTypes[i], std::clamp(scale, 0.5F, 6.0F), paths);
+    }
+    atlas.Build();
+    for (std::size_t i = 0; i < kTypeCount; ++i) {
+        if (kTypes[i].face != Face::Mono) {
+            make_figures_tabular(*build.fonts.face[i]);
+        }
+    }
+    return build;
+}
+
+} // namespace lightoff::canvas

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/geometry.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace lightoff::canvas {
+
+/// Remembers every text, box and click target drawn through our helpers in a frame, so that a test can find
+/// text that is cut off, shortened, written over other text or across the edge of a box, and targets too
+/// small to hit.
+class LayoutProbe {
+public:
+    struct Text {
+        Rect ink;  // of the line box without its empty top and bottom
+        Rect clip; // what of it could be seen
+        std::string words;
+        bool shortened = false;
+        int layer = 0;
+    };
+    struct Box {
+        Rect edge;
+        std::string name;
+        int layer = 0;
+    };
+
+    void begin_frame();
+    /// Things on different layers may lie over each other on purpose (a hovering tag over a page).
+    void set_layer(int layer) { layer_ = layer; }
+    void add_text(Rect line_box, Rect clip, std::string_view words, bool shortened);
+    void add_box(Rect edge, std::string_view name);
+    void add_target(Rect edge, std::string_view name);
+
+    const std::vector<Text>& texts() const { return texts_; }
+    /// One sentence for each thing wrong in this frame; `least_target_px` is the smallest click target
+    /// allowed.
+    std::vector<std::string> problems(float least_target_px = 24) const;
+
+private:
+    std::vector<Text> texts_;
+    std::vector<Box> boxes_;
+    std::vector<Box> targets_;
+    int layer_ = 0;
+};
+
+} // namespace lightoff::canvas

@@ -1,0 +1,412 @@
+// SPDX-License-Identifier: MIT
+#include "gui/trace/strip_chart.hpp"
+
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/canvas/style.hpp"
+#include "gui/trace/ticks.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace lightoff::trace {
+namespace {
+
+using namespace canvas;
+
+constexpr double kLeastSpan_s = 5;
+constexpr double kMostSpan_s = 7 * 86400.0;
+constexpr float kMarkSpacing = 110; // design pixels between time marks, about
+constexpr int kFlagRows = 2;
+constexpr float kOnFill = 0.16F; // opacity under a step-like line
+
+std::string words_for(const Lane& lane, float value) {
+    if (std::isnan(value)) {
+        return "–";
+    }
+    if (!lane.words.empty()) {
+        const auto index = static_cast<std::size_t>(std::max(0.0F, std::round(value)));
+        return lane.words[std::min(index, lane.words.size() - 1)];
+    }
+    return figure(static_cast<double>(value), lane.decimals);
+}
+
+float widest_value(const Canvas& canvas, const Lane& lane) {
+    float widest = 0;
+    for (const std::string& word : lane.words) {
+        widest = std::max(widest, text_size(canvas, word, Type::Body).x);
+    }
+    if (lane.words.empty()) {
+        for (const float end : {lane.low, lane.high, -1.0F}) {
+            widest = std::max(widest, text_size(canvas, words_for(lane, end), Type::Body).x);
+        }
+    }
+    return widest;
+}
+
+float widest_limit(const Canvas& canvas, const Lane& lane) {
+    if (!lane.words.empty()) {
+        return 0;
+    }
+    return std::max(
+        text_size(canvas, figure(static_cast<double>(lane.low), lane.decimals), Type::Minimum).x,
+        text_size(canvas, figure(static_cast<double>(lane.high), lane.decimals), Type::Minimum).x);
+}
+
+Colour colour_of(const Canvas& canvas, const Lane& lane) {
+    return lane.energy ? canvas.theme->of(*lane.energy) : canvas.theme->ink;
+}
+
+float x_at(Rect box, const ChartView& view, double t_s) {
+    return box.min.x + static_cast<float>((t_s - view.from_s()) / view.span_s) * box.width();
+}
+
+double time_at(Rect box, const ChartView& view, float x) {
+    return view.from_s() + static_cast<double>((x - box.min.x) / box.width()) * view.span_s;
+}
+
+/// Height of a value in a lane, kept inside it: a line that leaves its lane would run into its neighbour.
+float y_at(Rect box, const Lane& lane, float value) {
+    const float share = std::clamp((value - lane.low) / (lane.high - lane.low), 0.0F, 1.0F);
+    return box.max.y - share * box.height();
+}
+
+void begin_layer(const char* name, Rect box) {
+    ImGui::SetCursorScreenPos(box.min);
+    ImGui::BeginChild(name, box.size(), false, kLayer);
+}
+
+} // namespace
+
+struct StripChart::Layout {
+    Rect area, flags, plot, axis, names, limits, values, units;
+    float row = 0; // height of a lane
+
+    Rect lane(Rect column, std::size_t index) const {
+        const float top = plot.min.y + row * static_cast<float>(index);
+        return {{column.min.x, top}, {column.max.x, top + row}};
+    }
+};
+
+void follow_newest(ChartView& view, double newest_s) {
+    if (view.follow) {
+        view.end_s = newest_s;
+    }
+}
+
+void pan(ChartView& view, double by_s, double newest_s) {
+    view.end_s = std::min(view.end_s + by_s, newest_s);
+    view.follow = view.end_s >= newest_s;
+}
+
+void zoom(ChartView& view, double about_s, double factor) {
+    const double span_s = std::clamp(view.span_s / factor, kLeastSpan_s, kMostSpan_s);
+    if (!view.follow) {
+        view.end_s = about_s + (view.end_s - about_s) * span_s / view.span_s;
+    }
+    view.span_s = span_s;
+}
+
+void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recording,
+                      const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view) {
+    ImGui::PushID(this);
+    const Layout layout = lay_out(canvas, area, lanes);
+    handle_input(layout, recording, view);
+    draw_times(canvas, layout, view);
+    draw_events(canvas, layout, events, view);
+    for (std::size_t i = 0; i < lanes.size() && i < recording.lanes(); ++i) {
+        draw_lane(canvas, layout, i, recording, lanes[i], view);
+    }
+    if (cursor_s_) {
+        begin_layer("cursor", area);
+        draw_cursor(canvas.here(), layout, view);
+        ImGui::EndChild();
+    }
+    ImGui::PopID();
+}
+
+StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area,
+                                       const std::vector<Lane>& lanes) const {
+    float name = 0;
+    float limit = 0;
+    float value = text_size(canvas, "0:00:00", Type::Secondary).x;
+    float unit = 0;
+    for (const Lane& lane : lanes) {
+        name = std::max(name, text_size(canvas, lane.name, Type::Secondary).x);
+        limit = std::max(limit, widest_limit(canvas, lane));
+        value = std::max(value, widest_value(canvas, lane));
+        unit = std::max(unit, text_size(canvas, lane.unit, Type::Minimum).x);
+    }
+    const float gap = canvas.px(10);
+    const float flag_row = line_height(canvas, Type::Minimum);
+    Layout layout;
+    layout.area = area;
+    Rect rest = area;
+    layout.flags = rest.cut_top(flag_row * kFlagRows + canvas.px(6));
+    layout.axis = rest.cut_bottom(line_height(canvas, Type::Minimum) + canvas.px(8));
+    layout.names = rest.cut_left(std::min(name, area.width() * 0.25F));
+    rest.cut_left(gap);
+    layout.limits = rest.cut_left(limit);
+    rest.cut_left(canvas.px(6));
+    layout.units = rest.cut_right(unit);
+    rest.cut_right(canvas.px(6));
+    layout.values = rest.cut_right(value);
+    rest.cut_right(gap);
+    layout.plot = {{std::round(rest.min.x), std::round(rest.min.y)},
+                   {std::round(rest.max.x), std::round(rest.max.y)}};
+    layout.row = layout.plot.height() / static_cast<float>(std::max<std::size_t>(1, lanes.size()));
+    return layout;
+}
+
+void StripChart::handle_input(const Layout& layout, const Recording& recording, ChartView& view) {
+    cursor_s_.reset();
+    if (layout.plot.width() < 1 || layout.plot.height() < 1) {
+        return;
+    }
+    const ImGuiIO& io = ImGui::GetIO();
+    const double newest_s = recording.newest_s();
+    ImGui::SetCursorScreenPos(layout.plot.min);
+    ImGui::InvisibleButton("paper", layout.plot.size());
+    if (ImGui::IsItemActive() && io.MouseDelta.x != 0) {
+        pan(view, -static_cast<double>(io.MouseDelta.x / layout.plot.width()) * view.span_s, newest_s);
+    }
+    if (ImGui::IsItemHovered()) {
+        const double under_s = time_at(layout.plot, view, io.MousePos.x);
+        if (io.MouseWheel != 0) {
+            zoom(view, under_s, std::pow(1.25, static_cast<double>(io.MouseWheel)));
+        }
+    }
+    if (ImGui::IsItemFocused()) {
+        for (const ImWchar c : io.InputQueueCharacters) {
+            const double middle_s = view.end_s - view.span_s / 2;
+            switch (c) {
+            case '+':
+                zoom(view, middle_s, 1.25);
+                break;
+            case '-':
+                zoom(view, middle_s, 0.8);
+                break;
+            case '[':
+                pan(view, -view.span_s / 4, newest_s);
+                break;
+            case ']':
+                pan(view, view.span_s / 4, newest_s);
+                break;
+            default:
+                break;
+            }
+        }
+        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_End))) {
+            view.follow = true;
+        }
+    }
+    follow_newest(view, newest_s);
+    if (ImGui::IsItemHovered()) {
+        cursor_s_ = time_at(layout.plot, view, io.MousePos.x);
+    }
+}
+
+void StripChart::draw_times(const Canvas& canvas, const Layout& layout, const ChartView& view) const {
+    const Theme& theme = *canvas.theme;
+    const int most = std::max(2, static_cast<int>(layout.plot.width() / canvas.px(kMarkSpacing)));
+    const double step_s = time_step(view.span_s, most);
+    const Colour faint = mix(theme.ground, theme.rule, 0.45F);
+    float free_from = layout.plot.min.x - canvas.px(30);
+    for (const double t_s : marks(std::max(0.0, view.from_s()), view.end_s, step_s)) {
+        const float x = x_at(layout.plot, view, t_s);
+        segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, faint);
+        const std::string label = time_label(t_s, step_s);
+        const float half = text_size(canvas, label, Type::Minimum).x / 2;
+        if (x - half > free_from && x + half <= layout.area.max.x) {
+            text(canvas, {x, layout.axis.min.y + canvas.px(6)}, label, Type::Minimum, theme.pencil,
+                 Align::Middle);
+            free_from = x + half + canvas.px(8);
+        }
+    }
+    const float bottom = layout.plot.max.y;
+    segment(canvas, {layout.area.min.x, bottom}, {layout.area.max.x, bottom}, Line::Rule, theme.pencil);
+}
+
+void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const std::vector<Event>& events,
+                             const ChartView& view) const {
+    const Theme& theme = *canvas.theme;
+    const float row = line_height(canvas, Type::Minimum);
+    std::array<float, kFlagRows> free_from{};
+    free_from.fill(layout.plot.min.x - 1);
+    for (const Event& event : events) {
+        const float x = x_at(layout.plot, view, event.t_s);
+        if (x < layout.plot.min.x || x > layout.plot.max.x) {
+            continue;
+        }
+        const float width = text_size(canvas, event.name, Type::Minimum).x + canvas.px(5);
+        const bool leftwards = x + width > layout.plot.max.x;
+        const float from = leftwards ? x - width : x;
+        // The row nearest the paper that is free; none: the flag stands without its name, which hovering
+        // still gives.
+        int taken = -1;
+        for (int r = kFlagRows - 1; r >= 0 && taken < 0; --r) {
+            taken = from >= free_from[static_cast<std::size_t>(r)] ? r : -1;
+        }
+        const float top = layout.flags.min.y + row * static_cast<float>(std::max(taken, 0));
+        segment(canvas, {x, taken < 0 ? layout.plot.min.y - canvas.px(4) : top + canvas.px(2)},
+                {x, layout.plot.max.y}, Line::Rule, theme.pencil);
+        if (taken >= 0) {
+            free_from[static_cast<std::size_t>(taken)] = from + width + canvas.px(6);
+            text(canvas, {leftwards ? from : x + canvas.px(5), top}, event.name, Type::Minimum, theme.ink);
+        }
+    }
+    const std::string when = cursor_s_ ? time_label(*cursor_s_) : "now";
+    const Rect cell{{layout.values.min.x, layout.plot.min.y - canvas.px(6) - row},
+                    {layout.values.max.x, layout.plot.min.y - canvas.px(6)}};
+    text_in(canvas, cell, when, Type::Minimum, theme.pencil, Align::End);
+}
+
+void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size_t index,
+                           const Recording& recording, const Lane& lane, const ChartView& view) {
+    const Theme& theme = *canvas.theme;
+    const float top = layout.plot.min.y + layout.row * static_cast<float>(index);
+    segment(canvas, {layout.area.min.x, top}, {layout.area.max.x, top}, Line::Rule, theme.rule);
+
+    text_in(canvas, layout.lane(layout.names, index), lane.name, Type::Secondary, theme.ink);
+    const float line = line_height(canvas, Type::Minimum);
+    const Rect limits = layout.lane(layout.limits, index);
+    if (lane.words.empty() && layout.row >= 2 * line) {
+        const float right = limits.max.x;
+        text(canvas, {right, limits.min.y + canvas.px(1)},
+             figure(static_cast<double>(lane.high), lane.decimals), Type::Minimum, theme.pencil, Align::End);
+        text(canvas, {right, limits.max.y - line}, figure(static_cast<double>(lane.low), lane.decimals),
+             Type::Minimum, theme.pencil, Align::End);
+    }
+
+    float value = recording.newest(index);
+    if (cursor_s_) {
+        const std::size_t after = recording.cell_from(*cursor_s_);
+        const bool known = after > 0 && !recording.cell(index, after - 1).empty();
+        const Extremes cell = known ? recording.cell(index, after - 1) : Extremes{};
+        value = known ? cell.low + (cell.high - cell.low) / 2 : std::numeric_limits<float>::quiet_NaN();
+    }
+    text_in(canvas, layout.lane(layout.values, index), words_for(lane, value), Type::Body, theme.ink,
+            Align::End);
+    text_in(canvas, layout.lane(layout.units, index), lane.unit, Type::Minimum, theme.pencil);
+
+    const Rect whole = layout.lane(layout.plot, index);
+    if (whole.width() < 1 || whole.height() < 4) {
+        return;
+    }
+    ImGui::PushID(static_cast<int>(index));
+    begin_layer("lane", whole);
+    const float margin = std::min(canvas.px(5), whole.height() / 4);
+    const Rect box{{whole.min.x, whole.min.y + margin}, {whole.max.x, whole.max.y - margin}};
+    const std::size_t visible = recording.cell_from(view.end_s) - recording.cell_from(view.from_s());
+    if (visible < 2 * static_cast<std::size_t>(box.width())) {
+        draw_samples(canvas.here(), box, recording, index, lane, view);
+    } else {
+        draw_columns(canvas.here(), box, recording, index, lane, view);
+    }
+    ImGui::EndChild();
+    ImGui::PopID();
+}
+
+void StripChart::draw_samples(const Canvas& canvas, Rect box, const Recording& recording, std::size_t index,
+                              const Lane& lane, const ChartView& view) {
+    const Colour colour = colour_of(canvas, lane);
+    upper_.clear();
+    lower_.clear();
+    const auto flush = [&] {
+        if (lane.step_like) {
+            strip(canvas, upper_, lower_, faded(colour, kOnFill), faded(colour, kOnFill));
+        }
+        stroke(canvas, upper_, Line::Detail, colour);
+        upper_.clear();
+        lower_.clear();
+    };
+    const auto put = [&](float x, float y) {
+        upper_.push_back({x, y});
+        lower_.push_back({x, box.max.y});
+    };
+    const std::size_t first = recording.cell_from(view.from_s());
+    const std::size_t last = std::min(recording.cell_from(view.end_s) + 1, recording.size());
+    for (std::size_t i = first > 0 ? first - 1 : 0; i < last; ++i) {
+        const Extremes& cell = recording.cell(index, i);
+        const float x = x_at(box, view, recording.start_s(i));
+        if (cell.empty()) {
+            flush();
+            continue;
+        }
+        if (lane.step_like && !upper_.empty()) {
+            put(x, upper_.back().y);
+        }
+        put(x, y_at(box, lane, cell.low));
+        if (cell.high > cell.low) {
+            put(x, y_at(box, lane, cell.high));
+        }
+    }
+    if (lane.step_like && !upper_.empty()) {
+        put(x_at(box, view, std::min(view.end_s, recording.newest_s())), upper_.back().y);
+    }
+    flush();
+}
+
+void StripChart::draw_columns(const Canvas& canvas, Rect box, const Recording& recording, std::size_t index,
+                              const Lane& lane, const ChartView& view) {
+    const Colour colour = colour_of(canvas, lane);
+    // Columns lie on a grid fixed in time, or the curve would shimmer as it moves along.
+    const double column_s = view.span_s / static_cast<double>(box.width());
+    const double start_s = std::floor(view.from_s() / column_s) * column_s;
+    const auto count = static_cast<std::size_t>(box.width()) + 1;
+    fill_columns(recording, index, start_s, start_s + static_cast<double>(count) * column_s, count, columns_);
+
+    upper_.clear();
+    lower_.clear();
+    const auto flush = [&] {
+        if (lane.step_like) {
+            std::vector<ImVec2>& base = lower_;
+            for (ImVec2& point : base) {
+                point.y = box.max.y;
+            }
+            strip(canvas, upper_, base, faded(colour, kOnFill), faded(colour, kOnFill));
+            stroke(canvas, upper_, Line::Detail, colour);
+        } else {
+            strip(canvas, upper_, lower_, colour, colour);
+            stroke(canvas, upper_, Line::Detail, colour);
+            stroke(canvas, lower_, Line::Detail, colour);
+        }
+        upper_.clear();
+        lower_.clear();
+    };
+    for (std::size_t i = 0; i < count; ++i) {
+        if (columns_[i].empty()) {
+            flush();
+            continue;
+        }
+        Extremes joined = columns_[i];
+        if (i > 0 && !columns_[i - 1].empty()) {
+            // Reach to the neighbour, so that a jump between two columns shows as a line.
+            joined.low = std::min(joined.low, columns_[i - 1].high);
+            joined.high = std::max(joined.high, columns_[i - 1].low);
+        }
+        const float x = x_at(box, view, start_s + (static_cast<double>(i) + 0.5) * column_s);
+        upper_.push_back({x, y_at(box, lane, joined.high)});
+        lower_.push_back({x, y_at(box, lane, joined.low)});
+    }
+    flush();
+}
+
+void StripChart::draw_cursor(const Canvas& canvas, const Layout& layout, const ChartView& view) const {
+    const Theme& theme = *canvas.theme;
+    const float x = x_at(layout.plot, view, *cursor_s_);
+    segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, theme.ink);
+    const std::string label = time_label(*cursor_s_);
+    const ImVec2 size = text_size(canvas, label, Type::Minimum);
+    const float half = size.x / 2 + canvas.px(6);
+    const float middle = std::clamp(x, layout.plot.min.x + half, layout.plot.max.x - half);
+    const Rect tag{{middle - half, layout.axis.min.y + canvas.px(2)}, {middle + half, layout.axis.max.y}};
+    fill(canvas, tag, theme.ink);
+    // The tag covers time marks on purpose: no entry in the probe.
+    Canvas quiet = canvas;
+    quiet.probe = nullptr;
+    text_in(quiet, tag, label, Type::Minimum, theme.ground, Align::Middle);
+}
+
+} // namespace lightoff::trace

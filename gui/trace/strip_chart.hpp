@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/canvas.hpp"
+#include "gui/trace/recording.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace lightoff::trace {
+
+/// How one lane of a recording is written.
+struct Lane {
+    std::string name;
+    std::string unit;
+    float low = 0, high = 1;              // values at the lane's lower and upper edge, in `unit`
+    int decimals = 0;                     // of the values shown
+    bool step_like = false;               // holds its value till the next sample: a relay, a valve, a count
+    std::vector<std::string> words;       // step_like lanes: the word for 0, 1, 2 ... in place of a figure
+    std::optional<canvas::Energy> energy; // its colour; else ink
+};
+
+/// Something that happened at a moment, flagged on the time axis.
+struct Event {
+    double t_s = 0;
+    std::string name;
+};
+
+/// Which stretch of time is shown.
+struct ChartView {
+    double end_s = 0;
+    double span_s = 300;
+    bool follow = true; // the right edge stays at the newest sample
+
+    double from_s() const { return end_s - span_s; }
+};
+
+/// Keeps the right edge at the newest sample while following. Call once a frame before drawing.
+void follow_newest(ChartView& view, double newest_s);
+/// Moves the view; looking back stops following, reaching the newest sample again resumes it.
+void pan(ChartView& view, double by_s, double newest_s);
+/// Zooms by a factor (> 1 shows less time) about a moment, between 5 s and a week.
+void zoom(ChartView& view, double about_s, double factor);
+
+/// A recorder's paper: lanes one above the other, named at the left, the newest value (or that under the
+/// cursor) at the right, events as flags on top, time below.
+class StripChart {
+public:
+    /// Draws into a box of the ImGui window now being built, and takes its wheel (zoom), drag (pan) and,
+    /// while it has the keyboard, the characters + and - (zoom), [ and ] (pan) and the End key. `lanes` has
+    /// one entry for each lane of the recording.
+    void draw(const canvas::Canvas& canvas, canvas::Rect area, const Recording& recording,
+              const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view);
+
+    /// Moment under the pointer in the last frame, if it was over the chart.
+    std::optional<double> cursor_s() const { return cursor_s_; }
+
+private:
+    struct Layout;
+
+    Layout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Lane>& lanes) const;
+    void handle_input(const Layout& layout, const Recording& recording, ChartView& view);
+    void draw_times(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view) const;
+    void draw_events(const canvas::Canvas& canvas, const Layout& layout, const std::vector<Event>& events,
+                     const ChartView& view) const;
+    void draw_lane(const canvas::Canvas& canvas, const Layout& layout, std::size_t index,
+                   const Recording& recording, const Lane& lane, const ChartView& view);
+    void draw_samples(const canvas::Canvas& canvas, canvas::Rect box, const Recording& recording,
+                      std::size_t index, const Lane& lane, const ChartView& view);
+    void draw_columns(const canvas::Canvas& canvas, canvas::Rect box, const Recording& recording,
+                      std::size_t index, const Lane& lane, const ChartView& view);
+    void draw_cursor(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view) const;
+
+    std::optional<double> cursor_s_;
+    // Kept from frame to frame to save allocation.
+    std::vector<Extremes> columns_;
+    std::vector<ImVec2> upper_, lower_;
+};
+
+} // namespace lightoff::trace
