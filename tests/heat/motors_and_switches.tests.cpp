@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "heat/reference_run.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -160,4 +161,30 @@ TEST_CASE("a rollout trips its switch, which stays open until reset by hand, and
     heat::reset_rollout(kParams, kHealthy, state);
     CHECK(hold(kParams, kHealthy, state, standby(), 1.0).rollout_closed);
     CHECK(seconds_until(kHealthy, state, in, 600.0, open) < 60.0);
+}
+
+TEST_CASE("a weak rollout switch trips at a smaller rollout, or at none") {
+    heat::Inputs in = steady_run();
+    in.rollout_w = 400.0;
+    heat::State state = heat::at_rest(kRoomK);
+    CHECK(hold(kParams, kHealthy, state, in, 1800.0).rollout_closed);
+    heat::Condition weak;
+    weak.rollout_set_point_shift_k = -80.0;
+    CHECK_FALSE(hold(kParams, weak, state, in, 600.0).rollout_closed);
+}
+
+TEST_CASE("power lost in a run: heat soaks from the exchanger into the limit, which then cools by itself") {
+    heat::State state = heat::at_rest(kRoomK);
+    const heat::Outputs running = hold(kParams, kHealthy, state, steady_run(), 900.0);
+    const double before = state.temperature.limit;
+    double hottest = before;
+    heat::Inputs dead = standby();
+    dead.transformer_loss_w = 0.0;
+    for (int second = 0; second < 600; ++second) {
+        hold(kParams, kHealthy, state, dead, 1.0);
+        hottest = std::max(hottest, state.temperature.limit);
+    }
+    CHECK(running.limit_closed);
+    CHECK(hottest > before + 10.0);
+    CHECK(hold(kParams, kHealthy, state, dead, 6.0 * 3600.0).limit_closed);
 }

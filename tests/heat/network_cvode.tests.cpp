@@ -250,6 +250,7 @@ void compare(const std::vector<Stretch>& cycle, const heat::Condition& condition
     }
     CAPTURE(worst_k);
     CHECK(worst_k < 0.1);
+    CHECK(state.energy.delivered == Approx(reference.at(J_DELIVERED)).epsilon(1e-4));
     CHECK(state.energy.flue_sensible == Approx(reference.at(J_FLUE)).epsilon(1e-4));
     CHECK(state.energy.vent_skin == Approx(reference.at(J_VENT_SKIN)).epsilon(1e-4));
     CHECK(state.energy.cabinet_skin == Approx(reference.at(J_CABINET)).epsilon(1e-4));
