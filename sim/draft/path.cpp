@@ -68,7 +68,7 @@ struct Balance {
 } // namespace
 
 double air_density_kg_m3(double pressure_pa, double temperature_k) {
-    return pressure_pa / (kAirGasConstant * temperature_k);
+    return pressure_pa * (1.0 / kAirGasConstant) / temperature_k;
 }
 
 double crack_flow_kg_s(double crack_area_m2, double outside_pa, double burner_end_suction_pa,
@@ -83,7 +83,7 @@ PathFlow solve_path(const PathParams& params, const PathCondition& condition, co
                     const units::FanNow& fan) {
     // Specific volume of air is volume_per_k times temperature.
     const double volume_per_k = kAirGasConstant / drive.barometric_pa;
-    const double density_k = 1.0 / volume_per_k;
+    const double density_k = drive.barometric_pa * (1.0 / kAirGasConstant);
     const double room_density = density_k / drive.room_k;
     const double door =
         drive.door_on ? units::resistance_per_m4(params.door_area_m2) * volume_per_k * drive.room_k : 0.0;
