@@ -34,7 +34,8 @@ struct CoCauses {
 };
 
 constexpr double co_air_free_ppm(const CoCurve& k, const CoCauses& c) {
-    const double rich = std::max(0.0, (k.rich_below - c.air_ratio) / (k.rich_below - 1.0));
+    const double rich =
+        c.air_ratio < k.rich_below ? (k.rich_below - c.air_ratio) / (k.rich_below - 1.0) : 0.0;
     const double rich2 = rich * rich;
     const double lean = std::max(0.0, c.air_ratio - k.lean_above);
     return k.base_ppm + rich2 * (k.rich_square_ppm + rich2 * k.rich_fourth_ppm) +

@@ -129,7 +129,7 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
         row.burnt_outside += cell.burnt_as_it_comes * outside + cell.burnt_from_pocket * puff_out;
         puff_inside += cell.burnt_from_pocket * (1.0 - puff_out);
         if (inside > 0.0) {
-            const double air_ratio_inside = m.air_ratio / (1.0 - outside);
+            const double air_ratio_inside = outside > 0.0 ? m.air_ratio / (1.0 - outside) : m.air_ratio;
             row.co_inside +=
                 inside * co_air_free_ppm(p.co, {air_ratio_inside, c.misalignment[i], m.primary_deficit,
                                                 c.exchanger_soot, out.flame_upset, in.recirculated_fraction});

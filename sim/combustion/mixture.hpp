@@ -77,7 +77,7 @@ inline FlameLook flame_look(const Params& p, const Condition& c, const Mixture& 
                   (1.0 + 0.8 * starved);
     look.yellow =
         std::min(1.0, 1.1 * m.primary_deficit + 0.7 * starved + 0.5 * misalignment + 0.4 * c.air_dust);
-    look.lift = std::min(1.0, std::clamp((m.air_ratio - 2.2) / 3.0, 0.0, 1.0) + 0.6 * upset);
+    look.lift = std::min(1.0, std::clamp((m.air_ratio - 2.2) * (1.0 / 3.0), 0.0, 1.0) + 0.6 * upset);
     look.softness = std::min(1.0, 0.8 * m.primary_deficit + starved);
     look.strength = flame * (1.0 - 0.6 * upset) * (1.0 - 0.3 * look.lift);
     return look;
