@@ -8,6 +8,19 @@
 /// saturation of the ion current, its slope change with voltage.
 namespace lightoff::electrical {
 
+/// Conductances of a clean rod wholly in a flame of strength 1 (as set up at the factory).
+struct FlameParams {
+    double forward_siemens = 1.0e-7; ///< teaching value: about 4 uA through 3.3 Mohm on 120 V
+    double reverse_siemens = 1.0e-9;
+};
+
+/// Both conductances go with the flame's strength and the part of the rod that it covers (each 0 to 1 and
+/// more).
+constexpr FlameParams flame_conductance(const FlameParams& p, double strength, double rod_share_in_flame) {
+    const double k = strength * rod_share_in_flame;
+    return {p.forward_siemens * k, p.reverse_siemens * k};
+}
+
 /// The supply as the flame sees it (rod tip against burner) and the flame's two conductances.
 struct FlameCircuit {
     double open_rms_v = 0.0;

@@ -40,6 +40,10 @@ public:
     int sense_voltage(const std::string& name, int a, int b);
     int sense_current(const std::string& name, int element);
 
+    /// Index of what was added before, by name.
+    [[nodiscard]] int find_node(const std::string& name) const { return netlist_.node(name); }
+    [[nodiscard]] int find_element(const std::string& name) const { return netlist_.element(name); }
+
     /// The finished netlist; the builder is empty afterwards.
     Netlist build();
 

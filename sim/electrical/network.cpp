@@ -122,35 +122,68 @@ void eliminate(const EliminationPlan& plan, T* y, T* pivot_inverse, T* current) 
     }
 }
 
-/// Solves A x = b in place, partial pivoting; A is n x (n + 1) with b in the last column.
-template <class T, std::size_t N>
-void solve_dense(std::array<std::array<T, N + 1>, N>& a, int n) {
+/// Solves A x = b in place, partial pivoting; A is N x (N + 1) with b in the last column. The size
+/// is a constant so that the compiler lays the loops out flat.
+template <int N, class T>
+void solve_dense_of(Workspace::Dense<T>& a) {
     const auto size_of = [](T v) {
         if constexpr (std::is_same_v<T, double>)
             return v * v;
         else
             return norm(v);
     };
-    for (int c = 0; c < n; ++c) {
+    for (int c = 0; c < N; ++c) {
+        T* const row = a[at(c)].data();
         int best = c;
-        for (int r = c + 1; r < n; ++r)
-            if (size_of(a[at(r)][at(c)]) > size_of(a[at(best)][at(c)]))
+        double largest = size_of(row[c]);
+        for (int r = c + 1; r < N; ++r) {
+            const double size = size_of(a[at(r)][at(c)]);
+            if (size > largest) {
+                largest = size;
                 best = r;
+            }
+        }
         if (best != c)
             std::swap(a[at(best)], a[at(c)]);
-        const T inverse = inverse_of(a[at(c)][at(c)]);
-        for (int r = c + 1; r < n; ++r) {
-            const T share = a[at(r)][at(c)] * inverse;
-            for (int k = c + 1; k <= n; ++k)
-                a[at(r)][at(k)] -= share * a[at(c)][at(k)];
+        const T inverse = inverse_of(row[c]);
+        row[c] = inverse;
+        for (int r = c + 1; r < N; ++r) {
+            T* const below = a[at(r)].data();
+            const T share = below[c] * inverse;
+#pragma GCC unroll 8
+            for (int k = c + 1; k <= N; ++k)
+                below[k] -= share * row[k];
         }
-        a[at(c)][at(c)] = inverse;
     }
-    for (int r = n - 1; r >= 0; --r) {
-        T x = a[at(r)][at(n)];
-        for (int k = r + 1; k < n; ++k)
-            x -= a[at(r)][at(k)] * a[at(k)][at(n)];
-        a[at(r)][at(n)] = x * a[at(r)][at(r)];
+    for (int r = N - 1; r >= 0; --r) {
+        T x = a[at(r)][N];
+        for (int k = r + 1; k < N; ++k)
+            x -= a[at(r)][at(k)] * a[at(k)][N];
+        a[at(r)][N] = x * a[at(r)][at(r)];
+    }
+}
+
+template <class T>
+void solve_dense(Workspace::Dense<T>& a, int n) {
+    switch (n) {
+    case 1:
+        return solve_dense_of<1>(a);
+    case 2:
+        return solve_dense_of<2>(a);
+    case 3:
+        return solve_dense_of<3>(a);
+    case 4:
+        return solve_dense_of<4>(a);
+    case 5:
+        return solve_dense_of<5>(a);
+    case 6:
+        return solve_dense_of<6>(a);
+    case 7:
+        return solve_dense_of<7>(a);
+    case 8:
+        return solve_dense_of<8>(a);
+    default:
+        return;
     }
 }
 
@@ -436,7 +469,7 @@ AcSolution Workspace::solve_ac(const PortInputs& in) {
     const int n = net.port_count();
     std::array<Complex, kMaxPorts> own; // admittance of a port
     std::array<MotorAdmittance, kMaxMotors> motor;
-    std::array<std::array<Complex, kMaxPorts + 1>, kMaxPorts> a; // 1 + Z Y, open voltages
+    Dense<Complex>& a = dense_ac_; // 1 + Z Y, open voltages
     for (int l = 0; l < n; ++l) {
         const Port& p = net.ports[at(l)];
         switch (p.kind) {
@@ -474,7 +507,7 @@ AcSolution Workspace::solve_ac(const PortInputs& in) {
         a[at(k)][at(k)].re += 1.0;
         a[at(k)][at(n)] = r.ports[at(k)][0];
     }
-    solve_dense<Complex, kMaxPorts>(a, n);
+    solve_dense(a, n);
 
     AcSolution out;
     for (int k = 0; k < n; ++k)
@@ -523,13 +556,13 @@ DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
             mean_flame_current_a({ac.flame_open_v[at(k)], supply, in.flame_forward_siemens[at(k)],
                                   in.flame_reverse_siemens[at(k)]});
     }
-    std::array<std::array<double, kMaxPorts + 1>, kMaxPorts> a;
+    Dense<double>& a = dense_dc_;
     for (int k = 0; k < n; ++k) {
         a[at(k)][at(n)] = evaluate(r.ports[at(k)], out.port_a, n);
         for (int l = 0; l < n; ++l)
             a[at(k)][at(l)] = r.ports[at(k)][at(1 + l)] * own[at(l)] + (k == l ? 1.0 : 0.0);
     }
-    solve_dense<double, kMaxPorts>(a, n);
+    solve_dense(a, n);
     for (int k = 0; k < n; ++k) {
         out.port_v[at(k)] = a[at(k)][at(n)];
         out.port_a[at(k)] += own[at(k)] * out.port_v[at(k)];

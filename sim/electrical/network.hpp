@@ -89,6 +89,10 @@ public:
         std::array<std::array<T, kColumns>, kRows> rows{};
     };
 
+    /// Matrix of a port solve with its right-hand side in the last column.
+    template <class T>
+    using Dense = std::array<std::array<T, kMaxPorts + 1>, kMaxPorts>;
+
 private:
     /// Everything a reduction depends on, without padding, compared as bytes.
     struct Key {
@@ -126,6 +130,8 @@ private:
     std::vector<int> wanted_steps_; ///< steps whose voltages senses, ports or attachments need, last first
     Reduced<Complex> ac_;
     Reduced<double> dc_;
+    Dense<Complex> dense_ac_{}; ///< scratch
+    Dense<double> dense_dc_{};
 };
 
 } // namespace lightoff::electrical
