@@ -246,7 +246,7 @@ void reset_rollout(const Params& params, const Condition& condition, State& stat
 double stored_energy_j(const Params& params, const Nodes& temperature);
 
 /// Steady (stack-loss) efficiency, percent of the higher heating value: what did not leave by the vent
-/// connector. Source: definition in ANSI Z21.47 use; NaN-free: 0 without fire.
+/// connector as sensible or latent heat. Common practice (an analyser works it out so). 0 without fire.
 double steady_efficiency_pct(const Inputs& inputs, const Outputs& outputs);
 
 } // namespace lightoff::heat

@@ -23,6 +23,7 @@ std::size_t bytes_visited(const T& value) {
 TEST_CASE("field lists name every byte") {
     CHECK(bytes_visited(heat::State{}) == sizeof(heat::State));
     CHECK(bytes_visited(heat::Condition{}) == sizeof(heat::Condition));
+    CHECK(bytes_visited(heat::Outputs{}) == sizeof(heat::Outputs));
     CHECK(bytes_visited(heat::Nodes{}) == sizeof(heat::Nodes));
     CHECK(bytes_visited(heat::Energy{}) == sizeof(heat::Energy));
     STATIC_REQUIRE(std::is_trivially_copyable_v<heat::State>);
