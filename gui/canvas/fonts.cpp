@@ -4,7 +4,11 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <ft2build.h>
+#include FT_FREETYPE_H
 #include <imgui_freetype.h>
+#include <memory>
+#include <optional>
 
 namespace lightoff::canvas {
 namespace {
@@ -24,12 +28,6 @@ constexpr std::array<TypeSpec, kTypeCount> kTypes{{{14, Face::Sans},
                                                    {15, Face::Mono},
                                                    {40, Face::Mono}}};
 
-// Dear ImGui sizes a font by ascender minus descender; these are that height in ems, read from each file's
-// hhea table.
-constexpr float kSansLinePerEm = 1.21F;
-constexpr float kSymbolsLinePerEm = 1.164F;
-constexpr float kMonoLinePerEm = 1.32F;
-
 // Latin for names, Greek for units, and the punctuation and signs the trade writes with.
 constexpr std::array<ImWchar, 15> kLetters{0x20,   0x17F,  0x391,  0x3C9,  0x2007, 0x2026, 0x2030, 0x2033,
                                            0x2070, 0x209C, 0x2122, 0x2126, 0x2212, 0x2212, 0};
@@ -46,6 +44,45 @@ const std::string& path_of(Face face, const FontPaths& paths) {
     return face == Face::Mono ? paths.mono : face == Face::SansStrong ? paths.sans_strong : paths.sans;
 }
 
+/// A typeface's own measures, in ems. The library rounds every advance up to a whole pixel, which sets small
+/// text too wide; and it sizes a font by ascender minus descender, not by the em.
+class FaceMeasures {
+public:
+    explicit FaceMeasures(const std::string& path) {
+        FT_Library library = nullptr;
+        if (FT_Init_FreeType(&library) == 0) {
+            library_.reset(library);
+            FT_Face face = nullptr;
+            if (FT_New_Face(library, path.c_str(), 0, &face) == 0) {
+                face_.reset(face);
+            }
+        }
+    }
+
+    bool usable() const { return face_ != nullptr && face_->units_per_EM > 0; }
+    float line_per_em() const { return in_ems(face_->ascender - face_->descender); }
+    std::optional<float> advance(unsigned letter) const {
+        const FT_UInt glyph = FT_Get_Char_Index(face_.get(), letter);
+        if (glyph == 0 || FT_Load_Glyph(face_.get(), glyph, FT_LOAD_NO_SCALE) != 0) {
+            return std::nullopt;
+        }
+        return in_ems(face_->glyph->metrics.horiAdvance);
+    }
+
+private:
+    struct Close {
+        void operator()(FT_Library library) const { FT_Done_FreeType(library); }
+        void operator()(FT_Face face) const { FT_Done_Face(face); }
+    };
+
+    float in_ems(long units) const {
+        return static_cast<float>(units) / static_cast<float>(face_->units_per_EM);
+    }
+
+    std::unique_ptr<FT_LibraryRec_, Close> library_;
+    std::unique_ptr<FT_FaceRec_, Close> face_;
+};
+
 ImFont* add_fallback(ImFontAtlas& atlas, float em) {
     ImFontConfig config;
     config.SizePixels = std::max(13.0F, std::round(em));
@@ -53,33 +90,45 @@ ImFont* add_fallback(ImFontAtlas& atlas, float em) {
 }
 
 void merge_symbols(ImFontAtlas& atlas, float em, const FontPaths& paths) {
-    if (!exists(paths.symbols)) {
+    const FaceMeasures measures(paths.symbols);
+    if (!measures.usable()) {
         return;
     }
     ImFontConfig config;
     config.MergeMode = true;
-    atlas.AddFontFromFileTTF(paths.symbols.c_str(), std::round(em * kSymbolsLinePerEm), &config,
+    atlas.AddFontFromFileTTF(paths.symbols.c_str(), std::round(em * measures.line_per_em()), &config,
                              kSymbols.data());
 }
 
 ImFont* add_type(ImFontAtlas& atlas, const TypeSpec& spec, float scale, const FontPaths& paths) {
     const float em = spec.em_px * scale;
     const std::string& path = path_of(spec.face, paths);
-    const bool mono = spec.face == Face::Mono;
-    if (!exists(path)) {
+    const FaceMeasures measures(path);
+    if (!measures.usable()) {
         return add_fallback(atlas, em);
     }
     // Big meter figures are dear in texture space: they get the letters of a meter's face and no more.
-    const ImWchar* letters = mono && spec.em_px > 20 ? kMeterLetters.data() : kLetters.data();
-    const float line = std::round(em * (mono ? kMonoLinePerEm : kSansLinePerEm));
-    ImFont* font = atlas.AddFontFromFileTTF(path.c_str(), line, nullptr, letters);
-    if (letters == kLetters.data()) {
+    const bool meter = spec.face == Face::Mono && spec.em_px > 20;
+    const ImWchar* letters = meter ? kMeterLetters.data() : kLetters.data();
+    ImFont* font =
+        atlas.AddFontFromFileTTF(path.c_str(), std::round(em * measures.line_per_em()), nullptr, letters);
+    if (!meter) {
         merge_symbols(atlas, em, paths);
     }
     return font;
 }
 
-bool is_figure(ImWchar c) {
+/// Sets letters at the nearest whole pixel of their own advance.
+void set_advances(ImFont& font, const FaceMeasures& measures) {
+    const float em = font.FontSize / measures.line_per_em();
+    for (ImFontGlyph& glyph : font.Glyphs) {
+        if (const std::optional<float> advance = measures.advance(glyph.Codepoint)) {
+            glyph.AdvanceX = std::round(*advance * em);
+        }
+    }
+}
+
+bool is_figure(unsigned c) {
     return c >= '0' && c <= '9';
 }
 
@@ -87,12 +136,12 @@ bool is_figure(ImWchar c) {
 void make_figures_tabular(ImFont& font) {
     float widest = 0;
     for (const ImFontGlyph& glyph : font.Glyphs) {
-        if (is_figure(static_cast<ImWchar>(glyph.Codepoint))) {
+        if (is_figure(glyph.Codepoint)) {
             widest = std::max(widest, glyph.AdvanceX);
         }
     }
     for (ImFontGlyph& glyph : font.Glyphs) {
-        const auto c = static_cast<ImWchar>(glyph.Codepoint);
+        const unsigned c = glyph.Codepoint;
         if (is_figure(c) || c == '+' || c == 0x2212 || c == 0x2007) {
             const float shift = std::round((widest - glyph.AdvanceX) / 2);
             glyph.X0 += shift;
@@ -100,6 +149,15 @@ void make_figures_tabular(ImFont& font) {
             glyph.AdvanceX = widest;
         }
     }
+}
+
+void correct_spacing(ImFont& font, const std::string& path) {
+    const FaceMeasures measures(path);
+    if (!measures.usable()) {
+        return; // the built-in font is of one width already
+    }
+    set_advances(font, measures);
+    make_figures_tabular(font);
     font.BuildLookupTable();
 }
 
@@ -125,9 +183,7 @@ FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths) {
     }
     atlas.Build();
     for (std::size_t i = 0; i < kTypeCount; ++i) {
-        if (kTypes[i].face != Face::Mono) {
-            make_figures_tabular(*build.fonts.face[i]);
-        }
+        correct_spacing(*build.fonts.face[i], path_of(kTypes[i].face, paths));
     }
     return build;
 }

@@ -38,6 +38,9 @@ void open_arrows(const Canvas& canvas, const PathWalker& walk, float width, Colo
     const float step = width * 9;
     const float arm = width * 2.6F;
     for (float s = first_start(phase, step) + step; s <= walk.length(); s += step) {
+        if (s < arm * 2.1F) {
+            continue; // its tail would lie before the path
+        }
         const auto [tip, along] = walk.at(s);
         const ImVec2 across{-along.y, along.x};
         const ImVec2 back = tip - along * arm;

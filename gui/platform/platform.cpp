@@ -99,12 +99,18 @@ void set_clipboard_text(void*, const char* text) {
     sf::Clipboard::setString(sf::String::fromUtf8(utf8.begin(), utf8.end()));
 }
 
-/// Asks for it without SFML's complaint where there is none (software OpenGL); our own pacing suffices there.
-void try_vertical_sync(sf::Window& window) {
-    std::streambuf* const complaints = sf::err().rdbuf(nullptr);
-    window.setVerticalSyncEnabled(true);
-    sf::err().rdbuf(complaints);
-}
+/// Keeps SFML from complaining on standard error about what we can do without (vertical sync under software
+/// OpenGL).
+class QuietSfml {
+public:
+    QuietSfml() : before_(sf::err().rdbuf(nullptr)) {}
+    ~QuietSfml() { sf::err().rdbuf(before_); }
+    QuietSfml(const QuietSfml&) = delete;
+    QuietSfml& operator=(const QuietSfml&) = delete;
+
+private:
+    std::streambuf* before_;
+};
 
 } // namespace
 
@@ -136,6 +142,7 @@ struct Platform::Window {
 };
 
 void Platform::Window::open(const WindowOptions& options) {
+    const QuietSfml quiet;
     const sf::ContextSettings settings(24, 8, 0, 2, 1); // no multisampling: ImDrawList smooths its own edges
     window.create(sf::VideoMode(options.width, options.height),
                   sf::String::fromUtf8(options.title.begin(), options.title.end()), sf::Style::Default,
@@ -143,7 +150,7 @@ void Platform::Window::open(const WindowOptions& options) {
     if (!window.isOpen() || !window.setActive(true)) {
         throw std::runtime_error("Cannot open a window: the display gave no OpenGL context.");
     }
-    try_vertical_sync(window);
+    window.setVerticalSyncEnabled(true);
     window.setKeyRepeatEnabled(true);
     focused = window.hasFocus();
     fixed_delta_s = options.fixed_delta_s;

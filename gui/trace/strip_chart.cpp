@@ -5,6 +5,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/trace/flags.hpp"
 #include "gui/trace/ticks.hpp"
 
 #include <array>
@@ -18,7 +19,7 @@ using namespace canvas;
 constexpr double kLeastSpan_s = 5;
 constexpr double kMostSpan_s = 7 * 86400.0;
 constexpr float kMarkSpacing = 110; // design pixels between time marks, about
-constexpr int kFlagRows = 2;
+constexpr int kFlagRows = 3;
 constexpr float kOnFill = 0.16F; // opacity under a step-like line
 
 std::string words_for(const Lane& lane, float value) {
@@ -81,23 +82,25 @@ void begin_layer(const char* name, Rect box) {
 
 struct StripChart::Layout {
     Rect area, flags, plot, axis, names, limits, values, units;
-    float row = 0; // height of a lane
+    float row = 0;                    // height of a lane
+    std::size_t first = 0, count = 0; // lanes shown
 
     Rect lane(Rect column, std::size_t index) const {
-        const float top = plot.min.y + row * static_cast<float>(index);
+        const float top = plot.min.y + row * static_cast<float>(index - first);
         return {{column.min.x, top}, {column.max.x, top + row}};
     }
 };
 
 void follow_newest(ChartView& view, double newest_s) {
     if (view.follow) {
-        view.end_s = newest_s;
+        view.end_s = std::max(newest_s, view.span_s);
     }
 }
 
 void pan(ChartView& view, double by_s, double newest_s) {
-    view.end_s = std::min(view.end_s + by_s, newest_s);
-    view.follow = view.end_s >= newest_s;
+    const double latest_s = std::max(newest_s, view.span_s);
+    view.end_s = std::clamp(view.end_s + by_s, view.span_s, latest_s);
+    view.follow = view.end_s >= latest_s;
 }
 
 void zoom(ChartView& view, double about_s, double factor) {
@@ -111,11 +114,11 @@ void zoom(ChartView& view, double about_s, double factor) {
 void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recording,
                       const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view) {
     ImGui::PushID(this);
-    const Layout layout = lay_out(canvas, area, lanes);
+    const Layout layout = lay_out(canvas, area, lanes, view);
     handle_input(layout, recording, view);
-    draw_times(canvas, layout, view);
+    draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()));
     draw_events(canvas, layout, events, view);
-    for (std::size_t i = 0; i < lanes.size() && i < recording.lanes(); ++i) {
+    for (std::size_t i = layout.first; i < layout.first + layout.count && i < recording.lanes(); ++i) {
         draw_lane(canvas, layout, i, recording, lanes[i], view);
     }
     if (cursor_s_) {
@@ -126,8 +129,8 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
     ImGui::PopID();
 }
 
-StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area,
-                                       const std::vector<Lane>& lanes) const {
+StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area, const std::vector<Lane>& lanes,
+                                       ChartView& view) const {
     float name = 0;
     float limit = 0;
     float value = text_size(canvas, "0:00:00", Type::Secondary).x;
@@ -143,7 +146,7 @@ StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area,
     Layout layout;
     layout.area = area;
     Rect rest = area;
-    layout.flags = rest.cut_top(flag_row * kFlagRows + canvas.px(6));
+    layout.flags = rest.cut_top(flag_row * kFlagRows + canvas.px(4));
     layout.axis = rest.cut_bottom(line_height(canvas, Type::Minimum) + canvas.px(8));
     layout.names = rest.cut_left(std::min(name, area.width() * 0.25F));
     rest.cut_left(gap);
@@ -153,9 +156,15 @@ StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area,
     rest.cut_right(canvas.px(6));
     layout.values = rest.cut_right(value);
     rest.cut_right(gap);
+    layout.flags.max.x = rest.max.x + gap; // names of events end where the values begin
     layout.plot = {{std::round(rest.min.x), std::round(rest.min.y)},
                    {std::round(rest.max.x), std::round(rest.max.y)}};
-    layout.row = layout.plot.height() / static_cast<float>(std::max<std::size_t>(1, lanes.size()));
+    const float least_row = line_height(canvas, Type::Body) + canvas.px(4);
+    const auto fitting = static_cast<std::size_t>(std::max(1.0F, layout.plot.height() / least_row));
+    layout.count = std::min(fitting, lanes.size());
+    view.first_lane = std::min(view.first_lane, lanes.size() - layout.count);
+    layout.first = view.first_lane;
+    layout.row = layout.plot.height() / static_cast<float>(std::max<std::size_t>(1, layout.count));
     return layout;
 }
 
@@ -200,6 +209,13 @@ void StripChart::handle_input(const Layout& layout, const Recording& recording, 
         if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_End))) {
             view.follow = true;
         }
+        const std::size_t page = std::max<std::size_t>(1, layout.count - 1);
+        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_PageDown))) {
+            view.first_lane += page; // limited when next laid out
+        }
+        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_PageUp))) {
+            view.first_lane -= std::min(view.first_lane, page);
+        }
     }
     follow_newest(view, newest_s);
     if (ImGui::IsItemHovered()) {
@@ -207,12 +223,12 @@ void StripChart::handle_input(const Layout& layout, const Recording& recording, 
     }
 }
 
-void StripChart::draw_times(const Canvas& canvas, const Layout& layout, const ChartView& view) const {
+void StripChart::draw_times(const Canvas& canvas, const Layout& layout, const ChartView& view,
+                            float free_from) const {
     const Theme& theme = *canvas.theme;
     const int most = std::max(2, static_cast<int>(layout.plot.width() / canvas.px(kMarkSpacing)));
     const double step_s = time_step(view.span_s, most);
     const Colour faint = mix(theme.ground, theme.rule, 0.45F);
-    float free_from = layout.plot.min.x - canvas.px(30);
     for (const double t_s : marks(std::max(0.0, view.from_s()), view.end_s, step_s)) {
         const float x = x_at(layout.plot, view, t_s);
         segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, faint);
@@ -232,57 +248,68 @@ void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const s
                              const ChartView& view) const {
     const Theme& theme = *canvas.theme;
     const float row = line_height(canvas, Type::Minimum);
-    std::array<float, kFlagRows> free_from{};
-    free_from.fill(layout.plot.min.x - 1);
+    const float gap = canvas.px(5);
+    std::vector<const Event*> shown;
+    std::vector<Flag> flags;
     for (const Event& event : events) {
         const float x = x_at(layout.plot, view, event.t_s);
-        if (x < layout.plot.min.x || x > layout.plot.max.x) {
-            continue;
+        if (x >= layout.plot.min.x && x <= layout.plot.max.x) {
+            shown.push_back(&event);
+            flags.push_back({x, text_size(canvas, event.name, Type::Minimum).x + 2 * gap});
         }
-        const float width = text_size(canvas, event.name, Type::Minimum).x + canvas.px(5);
-        const bool leftwards = x + width > layout.plot.max.x;
-        const float from = leftwards ? x - width : x;
-        // The row nearest the paper that is free; none: the flag stands without its name, which hovering
-        // still gives.
-        int taken = -1;
-        for (int r = kFlagRows - 1; r >= 0 && taken < 0; --r) {
-            taken = from >= free_from[static_cast<std::size_t>(r)] ? r : -1;
-        }
-        const float top = layout.flags.min.y + row * static_cast<float>(std::max(taken, 0));
-        segment(canvas, {x, taken < 0 ? layout.plot.min.y - canvas.px(4) : top + canvas.px(2)},
+    }
+    const std::vector<FlagPlace> places =
+        place_flags(flags, layout.area.min.x, layout.flags.max.x, kFlagRows);
+    const float lowest = layout.flags.max.y - canvas.px(4) - row;
+    for (std::size_t i = 0; i < flags.size(); ++i) {
+        const float x = flags[i].x;
+        const float top = lowest - row * static_cast<float>(places[i].row.value_or(0));
+        segment(canvas, {x, places[i].row ? top + canvas.px(3) : layout.flags.max.y - canvas.px(4)},
                 {x, layout.plot.max.y}, Line::Rule, theme.pencil);
-        if (taken >= 0) {
-            free_from[static_cast<std::size_t>(taken)] = from + width + canvas.px(6);
-            text(canvas, {leftwards ? from : x + canvas.px(5), top}, event.name, Type::Minimum, theme.ink);
+        if (places[i].row) {
+            const bool left = places[i].leftwards;
+            text(canvas, {left ? x - gap : x + gap, top}, shown[i]->name, Type::Minimum, theme.ink,
+                 left ? Align::End : Align::Start);
         }
     }
     const std::string when = cursor_s_ ? time_label(*cursor_s_) : "now";
-    const Rect cell{{layout.values.min.x, layout.plot.min.y - canvas.px(6) - row},
-                    {layout.values.max.x, layout.plot.min.y - canvas.px(6)}};
+    const Rect cell{{layout.values.min.x, lowest}, {layout.values.max.x, lowest + row}};
     text_in(canvas, cell, when, Type::Minimum, theme.pencil, Align::End);
+}
+
+float StripChart::draw_lane_count(const Canvas& canvas, const Layout& layout, std::size_t lanes) const {
+    if (layout.count == lanes) {
+        return layout.area.min.x;
+    }
+    const std::string words = "lanes " + std::to_string(layout.first + 1) + "–" +
+                              std::to_string(layout.first + layout.count) + " of " + std::to_string(lanes);
+    const Rect written = text(canvas, {layout.area.min.x, layout.axis.min.y + canvas.px(6)}, words,
+                              Type::Minimum, canvas.theme->pencil);
+    return written.max.x + canvas.px(12);
 }
 
 void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size_t index,
                            const Recording& recording, const Lane& lane, const ChartView& view) {
     const Theme& theme = *canvas.theme;
-    const float top = layout.plot.min.y + layout.row * static_cast<float>(index);
+    const float top = layout.lane(layout.plot, index).min.y;
     segment(canvas, {layout.area.min.x, top}, {layout.area.max.x, top}, Line::Rule, theme.rule);
 
     text_in(canvas, layout.lane(layout.names, index), lane.name, Type::Secondary, theme.ink);
     const float line = line_height(canvas, Type::Minimum);
     const Rect limits = layout.lane(layout.limits, index);
-    if (lane.words.empty() && layout.row >= 2 * line) {
+    if (lane.words.empty() && layout.row >= 2 * line + canvas.px(6)) {
         const float right = limits.max.x;
-        text(canvas, {right, limits.min.y + canvas.px(1)},
+        text(canvas, {right, limits.min.y + canvas.px(3)},
              figure(static_cast<double>(lane.high), lane.decimals), Type::Minimum, theme.pencil, Align::End);
-        text(canvas, {right, limits.max.y - line}, figure(static_cast<double>(lane.low), lane.decimals),
-             Type::Minimum, theme.pencil, Align::End);
+        text(canvas, {right, limits.max.y - line - canvas.px(2)},
+             figure(static_cast<double>(lane.low), lane.decimals), Type::Minimum, theme.pencil, Align::End);
     }
 
     float value = recording.newest(index);
     if (cursor_s_) {
         const std::size_t after = recording.cell_from(*cursor_s_);
-        const bool known = after > 0 && !recording.cell(index, after - 1).empty();
+        const bool known =
+            after > 0 && *cursor_s_ <= recording.newest_s() && !recording.cell(index, after - 1).empty();
         const Extremes cell = known ? recording.cell(index, after - 1) : Extremes{};
         value = known ? cell.low + (cell.high - cell.low) / 2 : std::numeric_limits<float>::quiet_NaN();
     }

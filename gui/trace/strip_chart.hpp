@@ -30,12 +30,14 @@ struct Event {
 struct ChartView {
     double end_s = 0;
     double span_s = 300;
-    bool follow = true; // the right edge stays at the newest sample
+    bool follow = true;         // the right edge stays at the newest sample
+    std::size_t first_lane = 0; // uppermost one shown, where not all have room
 
     double from_s() const { return end_s - span_s; }
 };
 
-/// Keeps the right edge at the newest sample while following. Call once a frame before drawing.
+/// Keeps the right edge at the newest sample while following; a short recording starts at the left edge. The
+/// chart calls it in each frame.
 void follow_newest(ChartView& view, double newest_s);
 /// Moves the view; looking back stops following, reaching the newest sample again resumes it.
 void pan(ChartView& view, double by_s, double newest_s);
@@ -47,8 +49,9 @@ void zoom(ChartView& view, double about_s, double factor);
 class StripChart {
 public:
     /// Draws into a box of the ImGui window now being built, and takes its wheel (zoom), drag (pan) and,
-    /// while it has the keyboard, the characters + and - (zoom), [ and ] (pan) and the End key. `lanes` has
-    /// one entry for each lane of the recording.
+    /// while it has the keyboard, the characters + and - (zoom), [ and ] (pan), the keys End (newest), Page
+    /// Up and Page Down (other lanes, where not all have room). `lanes` has one entry for each lane of the
+    /// recording.
     void draw(const canvas::Canvas& canvas, canvas::Rect area, const Recording& recording,
               const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view);
 
@@ -58,11 +61,15 @@ public:
 private:
     struct Layout;
 
-    Layout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Lane>& lanes) const;
+    Layout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Lane>& lanes,
+                   ChartView& view) const;
     void handle_input(const Layout& layout, const Recording& recording, ChartView& view);
-    void draw_times(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view) const;
+    void draw_times(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view,
+                    float free_from) const;
     void draw_events(const canvas::Canvas& canvas, const Layout& layout, const std::vector<Event>& events,
                      const ChartView& view) const;
+    /// Returns the right end of what it wrote.
+    float draw_lane_count(const canvas::Canvas& canvas, const Layout& layout, std::size_t lanes) const;
     void draw_lane(const canvas::Canvas& canvas, const Layout& layout, std::size_t index,
                    const Recording& recording, const Lane& lane, const ChartView& view);
     void draw_samples(const canvas::Canvas& canvas, canvas::Rect box, const Recording& recording,

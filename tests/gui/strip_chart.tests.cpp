@@ -2,6 +2,7 @@
 #include "gui/trace/strip_chart.hpp"
 
 #include "gui/headless.hpp"
+#include "gui/trace/flags.hpp"
 #include "gui/trace/ticks.hpp"
 
 #include <array>
@@ -67,6 +68,57 @@ TEST_CASE("a view follows the newest sample until one looks back") {
     CHECK(view.end_s == 200);
     zoom(view, 200, 1e9);
     CHECK(view.span_s == 5);
+}
+
+TEST_CASE("a recording shorter than the view starts at its left edge") {
+    ChartView view{0, 60, true};
+    follow_newest(view, 12);
+    CHECK(view.from_s() == 0);
+    pan(view, -100, 12);
+    CHECK(view.from_s() == 0);
+}
+
+TEST_CASE("flags stand clear of each other's names") {
+    // 10 and 20 are close: the earlier name must rise above the later flag's stem.
+    const std::array<Flag, 4> flags{Flag{10, 50}, Flag{20, 50}, Flag{200, 50}, Flag{280, 50}};
+    const std::vector<FlagPlace> places = place_flags(flags, 0, 300, 2);
+    CHECK(places[0].row == 1);
+    CHECK(places[1].row == 0);
+    CHECK(places[2].row == 1); // the last one's name, turned left, ends under this one's
+    CHECK(places[3].leftwards);
+    CHECK(places[3].row == 0);
+    const std::array<Flag, 3> crowd{Flag{10, 50}, Flag{20, 50}, Flag{30, 50}};
+    const std::vector<FlagPlace> two_rows = place_flags(crowd, 0, 300, 2);
+    CHECK_FALSE(two_rows[0].row.has_value());
+    CHECK(two_rows[1].row == 1);
+    CHECK(place_flags({}, 0, 300, 2).empty());
+}
+
+TEST_CASE(
+    "where not all lanes have room, some are shown, the count says which, and Page Down brings the others") {
+    Headless ui;
+    StripChart chart;
+    ChartView view{0, 60, true};
+    Recording recording(9);
+    recording.append(0, std::array<float, 9>{});
+    const std::vector<Lane> lanes(9, Lane{"Lane", "V", 0, 1, 1, false, {}, {}});
+    const Rect small{{20, 20}, {780, 240}};
+    const auto page = [&](const Canvas& canvas) { chart.draw(canvas, small, recording, lanes, {}, view); };
+    const auto says = [&](std::string_view words) {
+        return std::any_of(ui.probe.texts().begin(), ui.probe.texts().end(),
+                           [&](const auto& text) { return text.words.find(words) == 0; });
+    };
+    ui.settle(page);
+    CHECK(says("lanes 1–"));
+    for (const std::string& problem : ui.probe.problems()) {
+        FAIL_CHECK(problem);
+    }
+    ui.click({400, 150});
+    ui.settle(page);
+    ui.tap(platform::Key::PageDown);
+    ui.settle(page);
+    CHECK(view.first_lane > 0);
+    CHECK_FALSE(says("lanes 1–"));
 }
 
 TEST_CASE("a chart names its lanes and shows the newest values in words and figures") {

@@ -19,6 +19,9 @@ using namespace canvas;
 using trace::Event;
 using trace::Lane;
 
+constexpr std::string_view kHint =
+    "The wheel zooms, dragging looks back, End returns to the newest. The column at the "
+    "right shows the value now, or under the pointer.";
 constexpr double kSample_s = 0.05;
 constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "10×", "60×", "600×"};
 constexpr std::array<double, 4> kSpeeds{1, 10, 60, 600};
@@ -60,8 +63,10 @@ struct Sheet {
     float x = 0; // where samples begin, right of their names
 
     float line(Type type = Type::Secondary) const { return line_height(canvas, type); }
+    float heading_height() const { return line(Type::Heading) + canvas.px(6); }
+    bool has(float height) const { return box.height() >= height; }
     void heading(std::string_view words) {
-        const Rect row = box.cut_top(line(Type::Heading) + canvas.px(6));
+        const Rect row = box.cut_top(heading_height());
         text(canvas, row.min, words, Type::Heading, canvas.theme->ink);
     }
     /// A named row; returns the box of its sample.
@@ -130,6 +135,7 @@ void draw_weights(Sheet& sheet) {
 void draw_chamber(const Canvas& canvas, Rect box, float phase) {
     const Theme& theme = *canvas.theme;
     fill(canvas, box, theme.chamber);
+    canvas.list->PushClipRect(box.min, box.max, true);
     const ImVec2 igniter{box.min.x + box.width() * 0.22F, box.centre().y};
     glow(canvas, igniter, box.height() * 0.62F, theme.igniter, 0.75F);
     const std::array<ImVec2, 4> element{
@@ -153,6 +159,7 @@ void draw_chamber(const Canvas& canvas, Rect box, float phase) {
     strip(canvas, upper, lower, faded(theme.blue_flame, 0.55F), faded(theme.blue_flame, 0.55F));
     stroke(canvas, upper, Line::Detail, theme.blue_flame);
     stroke(canvas, lower, Line::Detail, theme.blue_flame);
+    canvas.list->PopClipRect();
     outline(canvas, box, Line::Outline, theme.ink);
 }
 
@@ -179,32 +186,37 @@ void draw_dirt(const Canvas& canvas, Rect row) {
     }
 }
 
+/// Each part appears whole or not at all, as the room allows.
 void draw_sheet(const Canvas& canvas, Rect box, float phase) {
     Sheet sheet{canvas, box};
-    for (const char* name : {"silhouette", "120 V"}) {
-        sheet.x = std::max(sheet.x, text_size(canvas, name, Type::Secondary).x + canvas.px(18));
+    sheet.x = text_size(canvas, "silhouette", Type::Secondary).x + canvas.px(18);
+    if (sheet.has(sheet.heading_height() + sheet.line() * 2 + canvas.px(34))) {
+        sheet.heading("Colours");
+        draw_swatches(sheet);
+        sheet.gap(10);
     }
-    sheet.heading("Colours");
-    draw_swatches(sheet);
-    sheet.gap(10);
-    sheet.heading("Energy");
-    draw_energies(sheet, phase);
-    sheet.gap(10);
-    sheet.heading("Lines");
-    draw_weights(sheet);
-    sheet.gap(12);
-    if (sheet.box.height() > canvas.px(90)) {
-        Rect row = sheet.box.cut_top(std::min(sheet.box.height(), canvas.px(96)));
+    if (sheet.has(sheet.heading_height() + 5 * std::max(sheet.line(), canvas.px(26)))) {
+        sheet.heading("Energy");
+        draw_energies(sheet, phase);
+        sheet.gap(10);
+    }
+    if (sheet.has(sheet.heading_height() + 6 * (sheet.line() + canvas.px(2)))) {
+        sheet.heading("Lines");
+        draw_weights(sheet);
+        sheet.gap(12);
+    }
+    if (sheet.has(canvas.px(96))) {
+        Rect row = sheet.box.cut_top(canvas.px(96));
         draw_chamber(canvas, row.cut_left(row.width() * 0.6F), phase);
         row.cut_left(canvas.px(12));
         draw_leads(canvas, row);
         sheet.gap(12);
     }
-    if (sheet.box.height() > canvas.px(30)) {
+    if (sheet.has(canvas.px(30))) {
         draw_dirt(canvas, sheet.row("dirt", canvas.px(30)));
         sheet.gap(8);
     }
-    if (sheet.box.height() > canvas.px(30)) {
+    if (sheet.has(canvas.px(30))) {
         const Rect stale = sheet.row("stale", canvas.px(30));
         hatch(canvas, stale, canvas.theme->pencil);
         outline(canvas, stale, Line::Rule, canvas.theme->pencil);
@@ -274,9 +286,10 @@ void Demo::draw(const Canvas& canvas, Rect page) {
     Rect rest = page.shrunk(canvas.px(20));
     draw_header(canvas, rest.cut_top(control_height(canvas)));
     rest.cut_top(canvas.px(16));
-    draw_sheet(canvas, rest.cut_left(std::min(canvas.px(460), rest.width() * 0.38F)),
-               static_cast<float>(now_s_) * 30);
-    rest.cut_left(canvas.px(32));
+    if (rest.width() >= canvas.px(1150)) { // on a narrower page the recorder has it all
+        draw_sheet(canvas, rest.cut_left(canvas.px(460)), static_cast<float>(now_s_) * 30);
+        rest.cut_left(canvas.px(32));
+    }
     draw_recorder(canvas, rest);
 }
 
@@ -295,20 +308,20 @@ void Demo::draw_header(const Canvas& canvas, Rect box) {
     left.cut_right(canvas.px(16));
     text_in(canvas, left.cut_right(text_size(canvas, "0:00:00", Type::Body).x), trace::time_label(now_s_),
             Type::Body, canvas.theme->ink, Align::End);
-    text_in(canvas, left, "Drawing sheet", Type::Title, canvas.theme->ink);
+    if (left.width() >= text_size(canvas, "Drawing sheet", Type::Title).x) {
+        text_in(canvas, left, "Drawing sheet", Type::Title, canvas.theme->ink);
+    }
 }
 
 void Demo::draw_recorder(const Canvas& canvas, Rect box) {
-    Rect meter = box.cut_bottom(line_height(canvas, Type::Display) + line_height(canvas, Type::Minimum) +
-                                canvas.px(28));
-    box.cut_bottom(canvas.px(14));
-    draw_meter(canvas, meter.cut_left(std::min(meter.width(), canvas.px(260))));
-    meter.cut_left(canvas.px(24));
-    paragraph(canvas, meter.min, meter.width(),
-              "The wheel zooms, dragging looks back, End returns to the newest. The column at the right "
-              "shows the value "
-              "now, or under the pointer.",
-              Type::Secondary, canvas.theme->pencil);
+    if (box.height() >= canvas.px(420)) {
+        Rect meter = box.cut_bottom(line_height(canvas, Type::Display) + line_height(canvas, Type::Minimum) +
+                                    canvas.px(28));
+        box.cut_bottom(canvas.px(14));
+        draw_meter(canvas, meter.cut_left(std::min(meter.width(), canvas.px(260))));
+        meter.cut_left(canvas.px(24));
+        paragraph(canvas, meter.min, meter.width(), kHint, Type::Secondary, canvas.theme->pencil);
+    }
     chart_.draw(canvas, box, recording_, lanes(), events(), view_);
 }
 
