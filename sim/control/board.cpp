@@ -25,6 +25,10 @@ std::vector<std::string> names_of(const std::vector<Named>& all) {
     return names;
 }
 
+bool has_bit(std::uint64_t bits, std::size_t i) {
+    return (bits >> i & 1U) != 0;
+}
+
 /// True if the filtered reading turns over in this tick.
 bool turns(const Sense& sense, bool now, double value, std::uint8_t& filter) {
     const bool raw = value >= (now ? sense.off_below : sense.on_above);
@@ -39,7 +43,7 @@ void sense_inputs(const Board& board, const BoardCondition& condition, BoardStat
                   const BoardInputs& inputs) {
     std::uint32_t turned = 0;
     for (std::size_t i = 0; i < board.inputs.size(); ++i) {
-        const bool now = (state.sensed >> i & 1U) != 0;
+        const bool now = has_bit(state.sensed, i);
         const double value = inputs.sensed[i] * condition.sense_gain[i];
         turned |= static_cast<std::uint32_t>(turns(board.inputs[i], now, value, state.filter[i])) << i;
     }
@@ -62,7 +66,7 @@ std::uint32_t delay_ticks(const Board& board, const BoardCondition& condition, c
 bool others_allow(const Exit& exit, const std::array<std::uint8_t, kMaxMachines>& at,
                   const std::array<std::uint8_t, kMaxCounters>& counter) {
     for (std::size_t m = 0; m < kMaxMachines; ++m)
-        if ((exit.allowed[m] >> at[m] & 1U) == 0)
+        if (!has_bit(exit.allowed[m], at[m]))
             return false;
     for (std::size_t c = 0; c < kMaxCounters; ++c)
         if (counter[c] < exit.at_least[c])
@@ -89,9 +93,9 @@ const Exit* open_exit(const Board& board, const BoardCondition& condition, const
 
 void count(const BoardStep& entered, std::array<std::uint8_t, kMaxCounters>& counter) {
     for (std::size_t c = 0; c < kMaxCounters; ++c) {
-        if ((entered.count_up >> c & 1U) != 0 && counter[c] < 0xFF)
+        if (has_bit(entered.count_up, c) && counter[c] < 0xFF)
             ++counter[c];
-        if ((entered.clear >> c & 1U) != 0)
+        if (has_bit(entered.clear, c))
             counter[c] = 0;
     }
 }

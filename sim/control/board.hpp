@@ -170,7 +170,9 @@ struct BoardOutputs {
     bool lamp_on = false;
     bool powered = false;
 
-    [[nodiscard]] bool drives(std::size_t output) const { return (drivers >> output & 1U) != 0; }
+    [[nodiscard]] bool drives(std::size_t output) const {
+        return (std::uint32_t{drivers} >> output & 1U) != 0;
+    }
 };
 
 /// One tick of board.tick_s. A board without power forgets everything and drives nothing.

@@ -2,6 +2,7 @@
 #include "control/board_builder.hpp"
 
 #include "control/board_checks.hpp"
+#include "control/plain_number.hpp"
 
 #include <algorithm>
 #include <stdexcept>
@@ -20,14 +21,6 @@ std::string listed(const Names& names) {
     for (const auto& name : names)
         text += (text.empty() ? "" : ", ") + name;
     return text.empty() ? "none" : text;
-}
-
-std::string shortest(double value) {
-    std::string text = std::to_string(value);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.')
-        text.pop_back();
-    return text;
 }
 
 template <class Named>
@@ -64,14 +57,15 @@ std::uint32_t whole_ticks(double seconds, double tick_s, std::uint32_t least, st
                           const std::string& where) {
     const double exact = seconds / tick_s;
     if (!(exact >= 0.0 && exact <= 4.0e9))
-        refuse(where, shortest(seconds) + " s is not a duration; allowed: 0 or more seconds");
+        refuse(where, plain_number(seconds) + " s is not a duration; allowed: 0 or more seconds");
     const auto ticks = static_cast<std::uint32_t>(exact + 0.5);
     const double off = exact - static_cast<double>(ticks);
     if (off > 1e-6 || off < -1e-6)
-        refuse(where, shortest(seconds) + " s is not a whole number of ticks of " + shortest(tick_s) + " s");
+        refuse(where,
+               plain_number(seconds) + " s is not a whole number of ticks of " + plain_number(tick_s) + " s");
     if (ticks < least || ticks > most)
-        refuse(where, shortest(seconds) + " s is out of range; allowed: " + shortest(least * tick_s) +
-                          " to " + shortest(most * tick_s) + " s");
+        refuse(where, plain_number(seconds) + " s is out of range; allowed: " + plain_number(least * tick_s) +
+                          " to " + plain_number(most * tick_s) + " s");
     return ticks;
 }
 
@@ -80,8 +74,8 @@ constexpr std::uint32_t kFilterLongest = 255;
 
 Sense hysteresis(double on_above, double off_below, const std::string& where) {
     if (!(off_below > 0.0 && on_above > off_below))
-        refuse(where, "reads true above " + shortest(on_above) + " and false below " + shortest(off_below) +
-                          "; allowed: 0 < off_below < on_above");
+        refuse(where, "reads true above " + plain_number(on_above) + " and false below " +
+                          plain_number(off_below) + "; allowed: 0 < off_below < on_above");
     Sense sense;
     sense.on_above = on_above;
     sense.off_below = off_below;
@@ -200,7 +194,7 @@ private:
                 known = true;
             }
             if (!known)
-                refuse(where, "chosen_s = " + shortest(setting.chosen_s) + " is not one of its choices");
+                refuse(where, "chosen_s = " + plain_number(setting.chosen_s) + " is not one of its choices");
             board.settings.push_back(made);
         }
     }

@@ -1,15 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "control/door_chart.hpp"
 
+#include "control/plain_number.hpp"
+
 namespace lightoff::control {
 namespace {
 
 std::string seconds(double tick_s, std::uint32_t ticks) {
-    std::string text = std::to_string(tick_s * ticks);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.')
-        text.pop_back();
-    return text + " s";
+    return plain_number(tick_s * ticks) + " s";
 }
 
 std::string signal(const LampPattern& p, double tick_s) {

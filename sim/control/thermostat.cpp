@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "control/thermostat.hpp"
 
+#include "control/plain_number.hpp"
 #include "units/pinned_math.hpp"
 
 #include <stdexcept>
@@ -11,7 +12,7 @@ namespace {
 
 void require(bool good, const char* key, double value, const char* allowed) {
     if (!good)
-        throw std::invalid_argument(std::string("thermostat: ") + key + " = " + std::to_string(value) +
+        throw std::invalid_argument(std::string("thermostat: ") + key + " = " + plain_number(value) +
                                     "; allowed: " + allowed);
 }
 

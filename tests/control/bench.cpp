@@ -13,7 +13,10 @@ constexpr double kTick = 0.05;
 
 Bench::Bench(const Board& table)
     : board(table), inducer(table.output("inducer")), igniter(table.output("igniter")),
-      gas_valve(table.output("gas_valve")) {}
+      gas_valve(table.output("gas_valve")), call(table.input("call")), fan_call(table.input("fan_call")),
+      rollout(table.input("rollout")), limit(table.input("limit")),
+      pressure_switch(table.input("pressure_switch")), valve_feedback(table.input("valve_feedback")),
+      flame(table.input("flame")) {}
 
 void Bench::follow() {
     Plant& p = plant;
@@ -45,15 +48,15 @@ BoardInputs Bench::wire() const {
     const Plant& p = plant;
     BoardInputs in;
     in.supply_v = p.supply_v;
-    const auto put = [&](const char* name, double value) { in.sensed[board.input(name)] = value; };
+    const auto put = [&](std::size_t input, double value) { in.sensed[input] = value; };
     double chain = p.supply_v;
-    put("call", p.call ? p.supply_v : 0.0);
-    put("fan_call", p.fan ? p.supply_v : 0.0);
-    put("rollout", chain *= p.rollout_closed ? 1.0 : 0.0);
-    put("limit", chain *= p.limit_closed ? 1.0 : 0.0);
-    put("pressure_switch", chain *= p.pressure_switch ? 1.0 : 0.0);
-    put("valve_feedback", chain *= out.drives(gas_valve) || p.valve_relay_welded ? 1.0 : 0.0);
-    put("flame", p.flame ? p.flame_ua * 1e-6 : 0.0);
+    put(call, p.call ? p.supply_v : 0.0);
+    put(fan_call, p.fan ? p.supply_v : 0.0);
+    put(rollout, chain *= p.rollout_closed ? 1.0 : 0.0);
+    put(limit, chain *= p.limit_closed ? 1.0 : 0.0);
+    put(pressure_switch, chain *= p.pressure_switch ? 1.0 : 0.0);
+    put(valve_feedback, chain *= out.drives(gas_valve) || p.valve_relay_welded ? 1.0 : 0.0);
+    put(flame, p.flame ? p.flame_ua * 1e-6 : 0.0);
     return in;
 }
 

@@ -67,6 +67,7 @@ private:
     void follow();
     lightoff::control::BoardInputs wire() const;
     std::size_t inducer, igniter, gas_valve;
+    std::size_t call, fan_call, rollout, limit, pressure_switch, valve_feedback, flame;
 };
 
 const lightoff::control::Board& reference_board();
