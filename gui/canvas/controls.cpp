@@ -5,6 +5,7 @@
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
 
+#include <cmath>
 #include <string>
 
 namespace lightoff::canvas {
@@ -62,6 +63,7 @@ std::size_t choice(const Canvas& canvas, Rect row, std::span<const std::string_v
         if (button(canvas, row.cut_left(button_width(canvas, words[i])), words[i], i == chosen)) {
             chosen = i;
         }
+        row.min.x -= std::round(line_width(canvas, Line::Rule)); // neighbours share an edge
     }
     return chosen;
 }

@@ -8,7 +8,6 @@
 #include FT_FREETYPE_H
 #include <imgui_freetype.h>
 #include <memory>
-#include <optional>
 
 namespace lightoff::canvas {
 namespace {
@@ -44,8 +43,7 @@ const std::string& path_of(Face face, const FontPaths& paths) {
     return face == Face::Mono ? paths.mono : face == Face::SansStrong ? paths.sans_strong : paths.sans;
 }
 
-/// A typeface's own measures, in ems. The library rounds every advance up to a whole pixel, which sets small
-/// text too wide; and it sizes a font by ascender minus descender, not by the em.
+/// What a typeface's file says of itself.
 class FaceMeasures {
 public:
     explicit FaceMeasures(const std::string& path) {
@@ -60,13 +58,10 @@ public:
     }
 
     bool usable() const { return face_ != nullptr && face_->units_per_EM > 0; }
-    float line_per_em() const { return in_ems(face_->ascender - face_->descender); }
-    std::optional<float> advance(unsigned letter) const {
-        const FT_UInt glyph = FT_Get_Char_Index(face_.get(), letter);
-        if (glyph == 0 || FT_Load_Glyph(face_.get(), glyph, FT_LOAD_NO_SCALE) != 0) {
-            return std::nullopt;
-        }
-        return in_ems(face_->glyph->metrics.horiAdvance);
+    /// Ascender minus descender: the library sizes a font by these, not by its em.
+    float line_per_em() const {
+        return static_cast<float>(face_->ascender - face_->descender) /
+               static_cast<float>(face_->units_per_EM);
     }
 
 private:
@@ -74,10 +69,6 @@ private:
         void operator()(FT_Library library) const { FT_Done_FreeType(library); }
         void operator()(FT_Face face) const { FT_Done_Face(face); }
     };
-
-    float in_ems(long units) const {
-        return static_cast<float>(units) / static_cast<float>(face_->units_per_EM);
-    }
 
     std::unique_ptr<FT_LibraryRec_, Close> library_;
     std::unique_ptr<FT_FaceRec_, Close> face_;
@@ -118,16 +109,6 @@ ImFont* add_type(ImFontAtlas& atlas, const TypeSpec& spec, float scale, const Fo
     return font;
 }
 
-/// Sets letters at the nearest whole pixel of their own advance.
-void set_advances(ImFont& font, const FaceMeasures& measures) {
-    const float em = font.FontSize / measures.line_per_em();
-    for (ImFontGlyph& glyph : font.Glyphs) {
-        if (const std::optional<float> advance = measures.advance(glyph.Codepoint)) {
-            glyph.AdvanceX = std::round(*advance * em);
-        }
-    }
-}
-
 bool is_figure(unsigned c) {
     return c >= '0' && c <= '9';
 }
@@ -149,15 +130,6 @@ void make_figures_tabular(ImFont& font) {
             glyph.AdvanceX = widest;
         }
     }
-}
-
-void correct_spacing(ImFont& font, const std::string& path) {
-    const FaceMeasures measures(path);
-    if (!measures.usable()) {
-        return; // the built-in font is of one width already
-    }
-    set_advances(font, measures);
-    make_figures_tabular(font);
     font.BuildLookupTable();
 }
 
@@ -183,7 +155,7 @@ FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths) {
     }
     atlas.Build();
     for (std::size_t i = 0; i < kTypeCount; ++i) {
-        correct_spacing(*build.fonts.face[i], path_of(kTypes[i].face, paths));
+        make_figures_tabular(*build.fonts.face[i]);
     }
     return build;
 }

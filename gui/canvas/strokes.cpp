@@ -105,9 +105,15 @@ void outline(const Canvas& canvas, Rect box, Line line, Colour colour) {
         stroke(canvas, corners, line, colour, true);
         return;
     }
-    for (std::size_t i = 0; i < corners.size(); ++i) {
-        segment(canvas, corners[i], corners[(i + 1) % corners.size()], line, colour);
-    }
+    // Whole pixels inside the box, so that corners close.
+    const float width = std::round(line_width(canvas, line));
+    const Rect b{{std::floor(box.min.x), std::floor(box.min.y)},
+                 {std::floor(box.max.x), std::floor(box.max.y)}};
+    const ImU32 ink = packed(colour);
+    canvas.list->AddRectFilled(b.min, {b.max.x, b.min.y + width}, ink);
+    canvas.list->AddRectFilled({b.min.x, b.max.y - width}, b.max, ink);
+    canvas.list->AddRectFilled({b.min.x, b.min.y + width}, {b.min.x + width, b.max.y - width}, ink);
+    canvas.list->AddRectFilled({b.max.x - width, b.min.y + width}, {b.max.x, b.max.y - width}, ink);
 }
 
 void lead(const Canvas& canvas, Path path, Colour colour, Colour beneath) {

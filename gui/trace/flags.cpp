@@ -29,23 +29,27 @@ bool meets(const Flag& flag, bool leftwards, int row, const Flag& other, const F
            (row == *place.row && overlap(name, other_name));
 }
 
+bool has_room(std::span<const Flag> flags, const std::vector<FlagPlace>& places, std::size_t n,
+              bool leftwards, int row, float left_end, float right_end) {
+    const Span name = name_span(flags[n], leftwards);
+    const bool over_earlier = leftwards && n > 0 && flags[n - 1].x > name.from;
+    bool room = !over_earlier && name.from >= left_end && name.to <= right_end;
+    for (std::size_t k = n + 1; room && k < flags.size(); ++k) {
+        room = !meets(flags[n], leftwards, row, flags[k], places[k]);
+    }
+    return room;
+}
+
 } // namespace
 
 std::vector<FlagPlace> place_flags(std::span<const Flag> flags, float left_end, float right_end, int rows) {
     std::vector<FlagPlace> places(flags.size());
     for (std::size_t n = flags.size(); n-- > 0;) { // from the right: earlier names go above later stems
-        const Flag& flag = flags[n];
-        const bool leftwards = flag.x + flag.width > right_end;
-        const Span name = name_span(flag, leftwards);
-        const bool meets_earlier = leftwards && n > 0 && flags[n - 1].x > name.from;
-        bool free = !meets_earlier && name.from >= left_end && name.to <= right_end;
-        for (int row = 0; free && row < rows && !places[n].row; ++row) {
-            bool clear = true;
-            for (std::size_t k = n + 1; k < flags.size(); ++k) {
-                clear = clear && !meets(flag, leftwards, row, flags[k], places[k]);
-            }
-            if (clear) {
-                places[n] = {row, leftwards};
+        for (const bool leftwards : {false, true}) {
+            for (int row = 0; row < rows && !places[n].row; ++row) {
+                if (has_room(flags, places, n, leftwards, row, left_end, right_end)) {
+                    places[n] = {row, leftwards};
+                }
             }
         }
     }

@@ -18,8 +18,8 @@ struct FlagPlace {
 };
 
 /// Finds a row for each name so that no name lies over another and no flag's stem, which runs from its row
-/// down to the paper, crosses a name. `flags` in rising x. Names may reach up to `right_end`; the rightmost
-/// ones turn left instead.
+/// down to the paper, crosses a name. `flags` in rising x. Names lie between the two ends; one without room
+/// at the right of its flag turns left.
 std::vector<FlagPlace> place_flags(std::span<const Flag> flags, float left_end, float right_end, int rows);
 
 } // namespace lightoff::trace

@@ -18,7 +18,7 @@ using namespace canvas;
 
 constexpr double kLeastSpan_s = 5;
 constexpr double kMostSpan_s = 7 * 86400.0;
-constexpr float kMarkSpacing = 110; // design pixels between time marks, about
+constexpr float kMarkSpacing = 84; // design pixels between time marks, about
 constexpr int kFlagRows = 3;
 constexpr float kOnFill = 0.16F; // opacity under a step-like line
 
@@ -264,8 +264,11 @@ void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const s
     for (std::size_t i = 0; i < flags.size(); ++i) {
         const float x = flags[i].x;
         const float top = lowest - row * static_cast<float>(places[i].row.value_or(0));
+        // Dark above the paper, where it belongs to the name; fainter among the curves.
         segment(canvas, {x, places[i].row ? top + canvas.px(3) : layout.flags.max.y - canvas.px(4)},
-                {x, layout.plot.max.y}, Line::Rule, theme.pencil);
+                {x, layout.plot.min.y}, Line::Rule, theme.pencil);
+        segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule,
+                mix(theme.ground, theme.rule, 0.85F));
         if (places[i].row) {
             const bool left = places[i].leftwards;
             text(canvas, {left ? x - gap : x + gap, top}, shown[i]->name, Type::Minimum, theme.ink,
