@@ -99,7 +99,7 @@ Object::Object(std::shared_ptr<Source> source, const Json& value, std::string po
         refuse(pointer_, describe(value), "an object");
     source_->asked[value_]; // from now on its keys must be asked for
     if (source_->recorder != nullptr)
-        source_->recorder->visit(place_);
+        visit_ = source_->recorder->visit(place_);
 }
 
 void Object::refuse(const std::string& where, std::string found, std::string allowed,
@@ -143,7 +143,7 @@ Object::Found Object::ask_keys(std::string_view name, const std::vector<Unit>& u
         SchemaRecorder::KeyShapes shapes;
         for (const Unit& unit : units)
             shapes.emplace_back(key_in(name, unit), shape(unit));
-        source_->recorder->request(place_, shapes, required);
+        source_->recorder->request(place_, visit_, shapes, required);
     }
     if (required && found.value == nullptr)
         refuse_missing(name, units);
@@ -359,6 +359,59 @@ std::vector<std::pair<std::string, Object>> Object::members(std::string_view nam
         members.emplace_back(key, open({&member, std::move(pointer), {}}, holder.place_ + "/*"));
     }
     return members;
+}
+
+/// Calls read(key, value, pointer) for every member of an optional object of free names.
+template <class Read>
+void Object::for_each_named(std::string_view name, std::size_t most, Json shape, const Read& read) const {
+    const Found found = ask(name, false, [&](const Unit&) {
+        return Json{{"type", "object"}, {"maxProperties", most}, {"additionalProperties", std::move(shape)}};
+    });
+    if (found.value == nullptr) return;
+    if (!found.value->is_object()) refuse(found.pointer, describe(*found.value), "an object");
+    if (found.value->size() > most)
+        refuse(found.pointer, std::to_string(found.value->size()) + " members", from_to({0, most}, "members"));
+    for (const auto& [key, value] : found.value->items()) {
+        const std::string pointer = pointer_to(found.pointer, key);
+        if (!is_name(key))
+            refuse(pointer, "the name " + in_quotes(key), "1 to 64 letters, digits or any of - _ . :");
+        read(key, value, pointer);
+    }
+}
+
+std::vector<std::pair<std::string, bool>> Object::named_flags(std::string_view name, std::size_t most) const {
+    std::vector<std::pair<std::string, bool>> flags;
+    for_each_named(name, most, {{"type", "boolean"}}, [&](const std::string& key, const Json& value, const std::string& at) {
+        if (!value.is_boolean()) refuse(at, describe(value), "true or false");
+        flags.emplace_back(key, value.get<bool>());
+    });
+    return flags;
+}
+
+std::vector<std::pair<std::string, std::int64_t>> Object::named_integers(std::string_view name, std::size_t most,
+                                                                         std::int64_t low, std::int64_t high) const {
+    std::vector<std::pair<std::string, std::int64_t>> integers;
+    const Json shape{{"type", "integer"}, {"minimum", low}, {"maximum", high}};
+    for_each_named(name, most, shape, [&](const std::string& key, const Json& value, const std::string& at) {
+        const bool fits = value.is_number_integer() && value >= low && value <= high;
+        if (!fits) refuse(at, describe(value), "a whole number, " + std::to_string(low) + " to " + std::to_string(high));
+        integers.emplace_back(key, value.get<std::int64_t>());
+    });
+    return integers;
+}
+
+std::vector<std::pair<std::string, std::vector<std::string>>> Object::named_texts(std::string_view name, std::size_t most,
+                                                                                  Count count) const {
+    constexpr Count length{1, 4000};
+    std::vector<std::pair<std::string, std::vector<std::string>>> lists;
+    for_each_named(name, most, array_shape(text_shape(length), count),
+                   [&](const std::string& key, const Json& value, const std::string& at) {
+                       std::vector<std::string> texts;
+                       for (const Json& element : as_array(value, at, count))
+                           texts.push_back(as_text(element, pointer_to(at, texts.size()), length));
+                       lists.emplace_back(key, std::move(texts));
+                   });
+    return lists;
 }
 
 Curve Object::curve(std::string_view name, Column x, Column y, Trend trend, Count points) const {

@@ -101,6 +101,13 @@ public:
     /// order of the names. A name has letters, digits, '-', '_', '.' and ':', 64 at most.
     std::vector<std::pair<std::string, Object>> members(std::string_view name, Count count) const;
 
+    /// An object of free names with one kind of value each; empty if the key is not there.
+    std::vector<std::pair<std::string, bool>> named_flags(std::string_view name, std::size_t most) const;
+    std::vector<std::pair<std::string, std::int64_t>> named_integers(std::string_view name, std::size_t most,
+                                                                    std::int64_t low, std::int64_t high) const;
+    std::vector<std::pair<std::string, std::vector<std::string>>> named_texts(std::string_view name, std::size_t most,
+                                                                             Count count) const;
+
     /// A curve as an object of two lists of equal length:
     ///     "fan_curve": {"flow_cfm": [0, 20, 40], "suction_inwc": [1.2, 1.1, 0.9]}
     Curve curve(std::string_view name, Column x, Column y, Trend trend, Count points = {2, 64}) const;
@@ -132,6 +139,8 @@ private:
             words.emplace_back(choice.first);
         return words;
     }
+    template <class Read>
+    void for_each_named(std::string_view name, std::size_t most, Json shape, const Read& read) const;
     std::size_t choice_index(std::string_view name, const std::vector<std::string>& words,
                              bool required) const;
     struct Found {
@@ -160,7 +169,8 @@ private:
     std::shared_ptr<Source> source_;
     const Json* value_;
     std::string pointer_;
-    std::string place_; ///< the pointer with "*" for array indices and free names
+    std::string place_;     ///< the pointer with "*" for array indices and free names
+    std::size_t visit_ = 0; ///< the recorder's number of it
 };
 
 /// A parsed file. Copies share one value.

@@ -114,6 +114,16 @@ constexpr std::array kUnits{
     linear("per_K", "temperature coefficient", "per kelvin", 1.0),
     linear("W_per_m2K", "heat transfer coefficient", "watt per square metre and kelvin", 1.0),
     linear("K_per_W", "thermal resistance", "kelvin per watt", 1.0),
+    linear("Pa_s_per_m3", "linear flow resistance", "pascal per cubic metre a second", 1.0),
+    linear("Pa_s2_per_m6", "square-law flow resistance", "pascal per cubic metre a second, squared", 1.0),
+    linear("Nm_s_per_m3", "torque by flow", "newton metre per cubic metre a second", 1.0),
+    linear("Nm_s2_per_m6", "torque by flow squared", "newton metre per cubic metre a second, squared", 1.0),
+    linear("m3_per_Pa", "compliance", "cubic metre per pascal", 1.0),
+    linear("kg_m", "unbalance", "kilogram metre", 1.0),
+    linear("g_m", "unbalance", "gram metre", 1e-3),
+    linear("kg_per_s_sqrtK", "free convection", "kilogram a second per square root of a kelvin", 1.0),
+    linear("S", "conductance", "siemens", 1.0),
+    linear("uS", "conductance", "microsiemens", 1e-6),
 };
 
 } // namespace

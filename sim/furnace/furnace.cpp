@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "furnace/furnace.hpp"
 
+#include "units/atmosphere.hpp"
 #include "units/constants.hpp"
 #include "units/convert.hpp"
 
@@ -15,10 +16,6 @@ using units::Complex;
 
 constexpr double kSubstep_s = 0.01;
 constexpr int kSubsteps = 5;
-
-double density_kg_m3(double pressure_pa, double temperature_k) {
-    return pressure_pa * units::molar_mass_air_kg_mol / (units::gas_constant_j_mol_k * temperature_k);
-}
 
 electrical::MotorTorque torque_of(const AcSolution& ac, int motor) {
     return motor < 0 ? electrical::MotorTorque{} : ac.torque[static_cast<std::size_t>(motor)];
@@ -141,11 +138,12 @@ gas::Inputs gas_inputs(const Model& model, const State& state, const Inputs& in)
     return g;
 }
 
-combustion::Inputs combustion_inputs(const Model& model, const State& state) {
+combustion::Inputs combustion_inputs(const Model& model, const State& state, const Inputs& in) {
     const Signals& last = state.signals;
     combustion::Inputs c;
     c.gas_flow_m3_s = last.gas.burner_flow_m3_s;
     c.combustion_air_kg_s = last.draft.combustion_air_kg_s;
+    c.humidity_ratio = in.humidity_ratio;
     c.igniter_surface_k = state.heat.temperature.igniter;
     c.pilot_flame = model.standing_pilot && last.gas.inlet_tap_pa > model.pilot_lowest_pa ? 1.0 : 0.0;
     c.crack_jet_kg_s = std::max(0.0, last.draft.leak_air_kg_s);
@@ -157,8 +155,8 @@ air::Inputs air_inputs(const Model& model, const State& state, const Inputs& in,
     air::Inputs a;
     a.motor_torque_nm = torque.nm;
     a.motor_torque_slope_nm_s = torque.slope_nm_s_rad;
-    a.return_density_kg_m3 = density_kg_m3(in.barometric_pa, state.heat.temperature.house);
-    a.supply_density_kg_m3 = density_kg_m3(in.barometric_pa, state.signals.heat.supply_air_k);
+    a.return_density_kg_m3 = units::dry_air_density_kg_m3(in.barometric_pa, state.heat.temperature.house);
+    a.supply_density_kg_m3 = units::dry_air_density_kg_m3(in.barometric_pa, state.signals.heat.supply_air_k);
     a.blower_door_on = in.blower_door_on != 0;
     a.filter_present = in.filter_in != 0;
     return a;
@@ -191,13 +189,14 @@ heat::Inputs heat_inputs(const Model& model, const State& state, const Inputs& i
     h.heat_released_hhv_w = fire.heat_released_hhv_w + fire.rollout_heat_hhv_w;
     h.latent_w = fire.latent_w;
     h.rollout_w = fire.rollout_heat_hhv_w;
-    h.flue_mass_flow_kg_s = flue_kg_s;
+    const double leak_kg_s = std::max(0.0, last.draft.leak_air_kg_s);
+    h.flue_mass_flow_kg_s = std::max(0.0, flue_kg_s - leak_kg_s); // heat adds the leak behind the flames
     h.cp_c0_j_kg_k = cp.c0_j_kg_k;
     h.cp_c1_j_kg_k2 = cp.c1_j_kg_k2;
     if (fire.latent_w > 0.0)
         h.dew_point_k = combustion::dew_point_k(fire.flue, in.barometric_pa);
     h.supply_air_kg_s = last.air.flow_kg_s;
-    h.exchanger_leak_kg_s = std::max(0.0, last.draft.leak_air_kg_s);
+    h.exchanger_leak_kg_s = leak_kg_s;
     h.igniter_w = last.power.igniter_w;
     h.blower_electrical_w = last.power.blower_electrical_w;
     h.blower_loss_w = last.power.blower_loss_w;
@@ -218,7 +217,7 @@ void step_plant(const Model& model, State& state, const Condition& condition, co
         draft::step(model.draft, condition.draft, state.draft, draft_inputs(model, state, in, ac), dt_s);
     s.gas = gas::step(model.gas, condition.gas, state.gas, gas_inputs(model, state, in), dt_s);
     s.combustion = combustion::step(model.combustion, condition.combustion, state.combustion,
-                                    combustion_inputs(model, state), dt_s);
+                                    combustion_inputs(model, state, in), dt_s);
     s.air = air::step(model.air, condition.air, state.air, air_inputs(model, state, in, ac), dt_s);
     s.heat = heat::step(model.heat, condition.heat, state.heat, heat_inputs(model, state, in), dt_s);
 }
@@ -298,7 +297,7 @@ State rest_state(const Model& model, const Inputs& inputs, double house_k) {
     return state;
 }
 
-bool needs_substeps(const Model& model, const State& state) {
+bool needs_substeps(const Model& model, const State& state, const Inputs& in) {
     const Wiring& w = model.wiring;
     for (std::size_t i = 0; i < w.relays.size(); ++i) {
         const double position = state.relays[i].position;
@@ -315,13 +314,14 @@ bool needs_substeps(const Model& model, const State& state) {
                       state.air.blower.speed_rad_s) ||
            running_up(model, w.inducer_motor, power.inducer_electrical_w > 5.0,
                       state.draft.inducer.speed_rad_s) ||
-           combustion::needs_substeps(model.combustion, state.combustion, combustion_inputs(model, state));
+           combustion::needs_substeps(model.combustion, state.combustion,
+                                      combustion_inputs(model, state, in));
 }
 
 void tick(const Model& model, State& state, Condition& condition, const Inputs& inputs,
           Workspace& workspace) {
     electrical::Workspace& network = workspace.network;
-    const bool fine = needs_substeps(model, state);
+    const bool fine = needs_substeps(model, state, inputs);
     state.board_outputs_before = state.board.outputs;
 
     AcSolution ac = solve_ac(model, state, condition, inputs, workspace);

@@ -19,6 +19,6 @@ State rest_state(const Model& model, const Inputs& inputs, double house_k);
 void tick(const Model& model, State& state, Condition& condition, const Inputs& inputs, Workspace& workspace);
 
 /// The predicate of the five substeps.
-bool needs_substeps(const Model& model, const State& state);
+bool needs_substeps(const Model& model, const State& state, const Inputs& inputs);
 
 } // namespace lightoff::furnace

@@ -14,6 +14,8 @@ struct Inputs {
     double line_voltage_v = 120.0; ///< at the panel, r.m.s.
     double outdoor_k = 270.0;
     double basement_k = 294.26; ///< air round the furnace; the combustion air
+    double humidity_ratio =
+        0.0065; ///< of the basement's air, kg/kg: 70 F and 40 % (psychrometric chart, from memory)
     double barometric_pa = units::standard_pressure_pa;
     double wind_pa = 0.0;        ///< dynamic pressure at the vent cap
     double other_gas_m3_s = 0.0; ///< drawn by other appliances behind the same meter
@@ -36,6 +38,7 @@ struct Inputs {
         visit("line_voltage", "V", self.line_voltage_v);
         visit("outdoor", "K", self.outdoor_k);
         visit("basement", "K", self.basement_k);
+        visit("humidity_ratio", "", self.humidity_ratio);
         visit("barometric", "Pa", self.barometric_pa);
         visit("wind", "Pa", self.wind_pa);
         visit("other_gas", "m3/s", self.other_gas_m3_s);

@@ -314,7 +314,7 @@ private:
     void bind_senses() {
         wiring_.common = place(description_.common, ".pin", "/common");
         wiring_.board_supply = volts_to_common(board_.supply_terminal, "/board/supply/terminal");
-        for (std::size_t i = 0; i < board_.input_names.size(); ++i)
+        for (std::size_t i = 0; i < board_.input_terminals.size(); ++i)
             bind_board_input(i);
         if (!description_.thermostat_supply.empty())
             wiring_.thermostat_supply = volts_to_common(description_.thermostat_supply, "/thermostat_supply");
@@ -335,8 +335,6 @@ private:
                     "flame current", named(elements_, description_.flame_current, "/flame_current", "part"));
             });
             wiring_.board_inputs.push_back(kFlameInput);
-        } else if (board_.input_terminals[i].empty()) {
-            wiring_.board_inputs.push_back(kNoTerminal);
         } else {
             wiring_.board_inputs.push_back(
                 volts_to_common(board_.input_terminals[i], "/board/inputs/" + std::to_string(i)));

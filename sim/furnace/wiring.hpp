@@ -73,14 +73,13 @@ struct Wiring {
     std::vector<FuseBinding> fuses;
     std::vector<LossBinding> losses;
     std::vector<IronBinding> irons;
-    std::vector<int>
-        board_inputs;     ///< senses (volts), in the order of the board's inputs; or one of the two below
-    int board_supply = 0; ///< sense
-    int flame_sense = -1; ///< current; -1: no flame rectification
-    int thermostat_supply = -1; ///< sense, volts; -1: not fed by the furnace
-    int call_current = -1;      ///< sense, of the wire that carries the call; -1: not wanted
-    int gas_valve = -1;         ///< place in relays
-    int blower_motor = -1;      ///< place in netlist.motors; -1: none
+    std::vector<int> board_inputs; ///< senses (volts), in the order of the board's inputs; or kFlameInput
+    int board_supply = 0;          ///< sense
+    int flame_sense = -1;          ///< current; -1: no flame rectification
+    int thermostat_supply = -1;    ///< sense, volts; -1: not fed by the furnace
+    int call_current = -1;         ///< sense, of the wire that carries the call; -1: not wanted
+    int gas_valve = -1;            ///< place in relays
+    int blower_motor = -1;         ///< place in netlist.motors; -1: none
     int inducer_motor = -1;
     int igniter_port = -1;
     int flame_port = -1;
@@ -93,7 +92,6 @@ struct Wiring {
 };
 
 inline constexpr int kFlameInput = -1; ///< an input that takes the flame current
-inline constexpr int kNoTerminal = -2; ///< an input that the board makes for itself
 
 /// Copper that warms together with a node of the heat room.
 enum class ThermalGroup : int { blower_motor = 0, inducer_motor = 1, transformer = 2 };

@@ -5,7 +5,9 @@
 
 namespace lightoff::lesson {
 
-std::uint64_t world_hash(const bench::World& world) { return units::hash_fields(world); }
+std::uint64_t world_hash(const bench::World& world) {
+    return units::hash_fields(world);
+}
 
 ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const Log& log,
                     const std::function<void(const bench::World&)>& look) {
@@ -17,30 +19,36 @@ ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const
     std::size_t entry = 0;
     std::size_t mark = 0;
     while (entry < log.entries.size() || mark < log.marks.size()) {
-        const std::uint64_t entry_tick = entry < log.entries.size() ? log.entries[entry].tick : ~std::uint64_t{0};
+        const std::uint64_t entry_tick =
+            entry < log.entries.size() ? log.entries[entry].tick : ~std::uint64_t{0};
         const std::uint64_t mark_tick = mark < log.marks.size() ? log.marks[mark].tick : ~std::uint64_t{0};
         const std::uint64_t stop = entry_tick < mark_tick ? entry_tick : mark_tick;
-        if (stop > world.tick) bench::advance(model, world, workspace, stop - world.tick);
+        if (stop > world.tick)
+            bench::advance(model, world, workspace, stop - world.tick);
         // A mark shows the World before an action that begins in the same tick.
         if (mark_tick <= entry_tick) {
             const std::uint64_t hash = world_hash(world);
-            if (look) look(world);
+            if (look)
+                look(world);
             ++result.marks_compared;
             if (hash != log.marks[mark].world_hash) {
-                result.divergence = Divergence{world.tick, "the World differs", log.marks[mark].world_hash, hash};
+                result.divergence =
+                    Divergence{world.tick, "the World differs", log.marks[mark].world_hash, hash};
                 return result;
             }
             ++mark;
         } else {
             const bench::Verdict verdict = bench::begin(model, world, log.entries[entry].action);
             if (!verdict.allowed) {
-                result.divergence = Divergence{world.tick, "a recorded action is refused: " + verdict.reason, 0, 0};
+                result.divergence =
+                    Divergence{world.tick, "a recorded action is refused: " + verdict.reason, 0, 0};
                 return result;
             }
             ++entry;
         }
     }
-    if (log.last_tick > world.tick) bench::advance(model, world, workspace, log.last_tick - world.tick);
+    if (log.last_tick > world.tick)
+        bench::advance(model, world, workspace, log.last_tick - world.tick);
     return result;
 }
 

@@ -12,7 +12,8 @@ constexpr std::uint64_t kToleranceStream = 1;
 
 /// A healthy furnace is not needle-perfect: each seed gives part values within ordinary tolerance.
 void vary_parts(const furnace::Model& model, bench::World& world, std::uint64_t seed) {
-    if (seed == 0) return;
+    if (seed == 0)
+        return;
     for (std::size_t i = 0; i < model.tolerances.size(); ++i) {
         const furnace::Tolerance& t = model.tolerances[i];
         const double offset = t.spread * units::random_signed(seed, kToleranceStream, i);
@@ -21,7 +22,8 @@ void vary_parts(const furnace::Model& model, bench::World& world, std::uint64_t 
     }
 }
 
-std::vector<bench::Onset> onsets_of(const furnace::Model& model, const std::vector<ConditionChange>& changes) {
+std::vector<bench::Onset> onsets_of(const furnace::Model& model,
+                                    const std::vector<ConditionChange>& changes) {
     std::vector<bench::Onset> onsets;
     for (const ConditionChange& change : changes) {
         bench::Onset onset;
@@ -52,8 +54,10 @@ bench::World arrive(const furnace::Model& model, const Scenario& scenario, std::
 }
 
 HistoryPlayer::HistoryPlayer(const furnace::Model& model, const Scenario& scenario) : model_(&model) {
-    for (const HistoryAction& h : scenario.history) steps_.push_back({h.tick, bench::parse_action(model, h.action)});
-    std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) { return a.tick < b.tick; });
+    for (const HistoryAction& h : scenario.history)
+        steps_.push_back({h.tick, bench::parse_action(model, h.action)});
+    std::stable_sort(steps_.begin(), steps_.end(),
+                     [](const Step& a, const Step& b) { return a.tick < b.tick; });
 }
 
 void HistoryPlayer::run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick) {
@@ -61,7 +65,8 @@ void HistoryPlayer::run(bench::World& world, furnace::Workspace& workspace, std:
         while (next_ < steps_.size() && steps_[next_].tick <= world.tick && world.hands.busy == 0)
             bench::begin(*model_, world, steps_[next_++].action);
         std::uint64_t stop = until_tick;
-        if (next_ < steps_.size()) stop = std::clamp(steps_[next_].tick, world.tick + 1, until_tick);
+        if (next_ < steps_.size())
+            stop = std::clamp(steps_[next_].tick, world.tick + 1, until_tick);
         bench::advance(*model_, world, workspace, stop - world.tick);
     }
 }
