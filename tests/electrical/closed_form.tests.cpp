@@ -180,8 +180,7 @@ TEST_CASE("an ohmmeter reads a coil's resistance and not its impedance") {
 
 TEST_CASE("ghost volts: a floating conductor beside a live one") {
     // Common practice, no source: 5-60 V on 10 Mohm beside 120 V, 3-15 V beside 24 V, under 1 V on 3 kohm.
-    // 15 m of cable; 60 pF/m between neighbours of building wire, 25 pF/m of thermostat cable (teaching
-    // values).
+    // 15 m of cable, 60 pF/m between neighbouring conductors of either kind (teaching value).
     struct Cable {
         double volts, farad_per_m, to_ground_farad_per_m, low, high;
     };

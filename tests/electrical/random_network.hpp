@@ -2,6 +2,7 @@
 #pragma once
 #include "against_ngspice.hpp"
 #include "electrical/netlist_builder.hpp"
+#include "units/pinned_math.hpp"
 #include <random>
 #include <string>
 #include <vector>
@@ -19,8 +20,12 @@ public:
         for (int i = 1; i <= nodes; ++i)
             nodes_.push_back(b_.node("node " + std::to_string(i)));
         b_.resistor(name(), nodes_[0], el::kEarth, decade(0.01, 1.0));
-        b_.source(name(), nodes_[1], nodes_[0], {120.0, uniform(-20.0, 20.0)}, uniform(-2.0, 2.0),
-                  decade(0.02, 0.5), decade(0.01, 0.2));
+        const double quadrature =
+            uniform(-20.0, 20.0); // drawn one by one: compilers order arguments differently
+        const double dc = uniform(-2.0, 2.0);
+        const double ohm = decade(0.02, 0.5);
+        const double reactance = decade(0.01, 0.2);
+        b_.source(name(), nodes_[1], nodes_[0], {120.0, quadrature}, dc, ohm, reactance);
         for (int i = 0; i < 6; ++i)
             switches_.push_back(b_.switch_bit("switch " + std::to_string(i)));
         const int hot = b_.thermal_group("hot");
@@ -76,7 +81,9 @@ private:
     double uniform(double low, double high) {
         return low + (high - low) * static_cast<double>(random_()) / 4294967295.0;
     }
-    double decade(double low, double high) { return low * std::pow(high / low, uniform(0.0, 1.0)); }
+    double decade(double low, double high) {
+        return low * units::exp(uniform(0.0, 1.0) * units::log(high / low));
+    }
     std::string name() { return "element " + std::to_string(++named_); }
     std::pair<int, int> two_nodes() {
         const int p = whole(0, static_cast<int>(nodes_.size()) - 1);
@@ -94,16 +101,21 @@ private:
         case 2:
             b_.resistor(name(), a, b, decade(1.0, 1e6));
             break;
-        case 3:
-            b_.coil(name(), a, b, decade(5.0, 500.0), decade(0.01, 3.0));
+        case 3: {
+            const double ohm = decade(5.0, 500.0);
+            const double henry = decade(0.01, 3.0);
+            b_.coil(name(), a, b, ohm, henry);
             break;
+        }
         case 4:
             b_.capacitor(name(), a, b, decade(20e-12, 20e-6));
             break;
-        case 5:
-            b_.contact(name(), a, b, switches_[static_cast<std::size_t>(whole(0, 5))],
-                       whole(0, 1) == 0 ? el::Rest::open : el::Rest::closed);
+        case 5: {
+            const int bit = switches_[static_cast<std::size_t>(whole(0, 5))];
+            const el::Rest rest = whole(0, 1) == 0 ? el::Rest::open : el::Rest::closed;
+            b_.contact(name(), a, b, bit, rest);
             break;
+        }
         default:
             b_.fuse(name(), a, b, decade(0.01, 0.1));
             break;

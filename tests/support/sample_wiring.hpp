@@ -133,7 +133,9 @@ public:
         add_inducer(b, ind_hot, ind_n, b.node("inducer start node"));
         b.sense_current("inducer current", b_element("inducer main"));
         const int ign = relay_out("igniter relay", l);
-        b.igniter("igniter", wire("igniter hot", ign, 0.02), wire("igniter neutral", n, 0.02));
+        const int igniter_hot = wire("igniter hot", ign, 0.02);
+        const int igniter_neutral = wire("igniter neutral", n, 0.02);
+        b.igniter("igniter", igniter_hot, igniter_neutral);
         const int blo = relay_out("blower relay", l);
         BlowerTaps taps{};
         taps.common = wire("blower common", n, 0.02);
