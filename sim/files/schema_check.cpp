@@ -109,24 +109,27 @@ std::string allowed_by(const Json* schema, const Json& value) {
     return type == "boolean" ? "true or false" : type;
 }
 
-std::string name_in(const std::string& text) {
-    const auto first = text.find('\'');
+/// What stands in quotes behind `before`, to the last quote.
+std::string quoted_after(const std::string& text, std::string_view before) {
+    const auto at = text.find(before);
     const auto last = text.rfind('\'');
-    return first == last ? std::string{} : text.substr(first + 1, last - first - 1);
+    const auto first = at + before.size();
+    return at == std::string::npos || last < first ? std::string{} : text.substr(first, last - first);
 }
 
 Error error_of(const valijson::ValidationResults::Error& failure, const std::string& file, const Json& root,
                const Json& schema) {
     const Place place = follow(failure.context, root, schema);
-    const std::string name = name_in(failure.description);
-    if (failure.description.rfind("Missing required property", 0) == 0)
-        return Error({file, place.pointer, "no key " + name, "", ""});
+    const std::string missing = quoted_after(failure.description, "Missing required property '");
+    if (!missing.empty())
+        return Error({file, place.pointer, "no key " + missing});
     if (failure.description.rfind("Object contains a property", 0) == 0) {
+        const std::string name = quoted_after(failure.description, "constraints: '");
         const std::string close = nearest(name, keys_of(member(place.schema, "properties")));
         return Error({file, pointer_to(place.pointer, name), "an unknown key", "",
                       close.empty() ? "" : "did you mean " + close + "?"});
     }
-    return Error({file, place.pointer, describe(*place.value), allowed_by(place.schema, *place.value), ""});
+    return Error({file, place.pointer, describe(*place.value), allowed_by(place.schema, *place.value)});
 }
 
 } // namespace
@@ -160,7 +163,7 @@ void SchemaCheck::check(const Json& value, const std::string& file) const {
         return a.context.size() < b.context.size();
     });
     if (deepest == results.end())
-        throw Error({file, "", "something that the schema does not allow", "", ""});
+        throw Error({file, "", "something that the schema does not allow"});
     throw error_of(*deepest, file, value, parts_->text);
 }
 

@@ -48,18 +48,16 @@ Json one_of(const SchemaRecorder::KeyShapes& keys, bool needed) {
 
 } // namespace
 
-void SchemaRecorder::visit(const std::string& place) {
-    ++places_[place].visits;
+std::size_t SchemaRecorder::visit(const std::string& place) {
+    return ++places_[place].visits;
 }
 
-void SchemaRecorder::request(const std::string& place, const KeyShapes& keys, bool needed) {
-    Place& at = places_[place];
-    Request& request = at.requests[keys.front().first];
+void SchemaRecorder::request(const std::string& place, std::size_t visit, const KeyShapes& keys,
+                             bool needed) {
+    Request& request = places_[place].requests[keys.front().first];
     request.keys = keys;
-    if (!needed || request.last_visit == at.visits)
-        return;
-    request.last_visit = at.visits;
-    ++request.visits_required;
+    if (needed)
+        request.required_in.insert(visit);
 }
 
 void SchemaRecorder::free_names(const std::string& place, std::size_t low, std::size_t high) {
@@ -102,7 +100,7 @@ Json SchemaRecorder::schema_of(const std::string& place) const {
     for (const auto& [first, request] : at.requests) {
         for (const auto& [key, shape] : request.keys)
             properties[key] = resolved(shape);
-        const bool needed = request.visits_required == at.visits;
+        const bool needed = request.required_in.size() == at.visits;
         if (request.keys.size() > 1)
             groups.push_back(one_of(request.keys, needed));
         else if (needed)

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -17,9 +18,10 @@ public:
     using KeyShapes = std::vector<std::pair<std::string, Json>>; ///< key and JSON Schema of its value
 
     /// A loader has opened the object at `place` (a JSON pointer with "*" for indices and free names).
-    void visit(const std::string& place);
-    /// It asked there for one of these keys (one for each unit).
-    void request(const std::string& place, const KeyShapes& keys, bool required);
+    /// Returns the number of this visit.
+    std::size_t visit(const std::string& place);
+    /// On that visit it asked for one of these keys (one for each unit).
+    void request(const std::string& place, std::size_t visit, const KeyShapes& keys, bool required);
     /// The keys of the object at `place` are free names of objects at `place`/*.
     void free_names(const std::string& place, std::size_t low, std::size_t high);
 
@@ -32,8 +34,7 @@ public:
 private:
     struct Request {
         KeyShapes keys;
-        std::size_t last_visit = 0;
-        std::size_t visits_required = 0;
+        std::set<std::size_t> required_in; ///< visits
     };
     struct Place {
         std::size_t visits = 0;
