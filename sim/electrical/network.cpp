@@ -3,6 +3,7 @@
 #include "electrical/element_admittance.hpp"
 #include "electrical/flame_rectifier.hpp"
 #include <algorithm>
+#include <cmath>
 #include <cstring>
 #include <type_traits>
 
@@ -182,6 +183,29 @@ void solve_dense(Workspace::Dense<T>& a, int n) {
         return solve_dense_of<7>(a);
     case 8:
         return solve_dense_of<8>(a);
+    default:
+        return;
+    }
+}
+
+void solve_ports(PortMatrix<kMaxPorts>& a, int n) {
+    switch (n) {
+    case 1:
+        return solve_passive<1>(a);
+    case 2:
+        return solve_passive<2>(a);
+    case 3:
+        return solve_passive<3>(a);
+    case 4:
+        return solve_passive<4>(a);
+    case 5:
+        return solve_passive<5>(a);
+    case 6:
+        return solve_passive<6>(a);
+    case 7:
+        return solve_passive<7>(a);
+    case 8:
+        return solve_passive<8>(a);
     default:
         return;
     }
@@ -450,11 +474,58 @@ void Workspace::reduce(Reduced<T>& r) const {
     r.valid = true;
 }
 
+/// The network's admittances between its ports, and the currents it drives into them when they are shorted:
+/// the inverse of the impedances, by Gaussian elimination with pivoting, once for each full solve.
+void Workspace::invert_ports() {
+    const int n = netlist_->port_count();
+    network_y_ = {};
+    for (int column = 0; column <= n; ++column) {
+        Dense<Complex>& a = dense_ac_;
+        for (int k = 0; k < n; ++k) {
+            for (int l = 0; l < n; ++l)
+                a[at(k)][at(l)] = ac_.ports[at(k)][at(1 + l)];
+            a[at(k)][at(n)] = column == n ? ac_.ports[at(k)][0] : Complex(k == column ? 1.0 : 0.0);
+        }
+        solve_dense(a, n);
+        for (int k = 0; k < n; ++k)
+            network_y_.set(at(k), at(column), a[at(k)][at(n)]);
+    }
+}
+
+/// Senses side by side, for all of them at once.
+void Workspace::lay_out_senses() {
+    for (int c = 0; c <= netlist_->port_count(); ++c)
+        for (int i = 0; i < netlist_->sense_count(); ++i) {
+            sense_re_[at(c)][at(i)] = ac_.rows[at(i)][at(c)].re;
+            sense_im_[at(c)][at(i)] = ac_.rows[at(i)][at(c)].im;
+        }
+}
+
+void Workspace::ac_sense_rms(const AcSolution& s, SenseValues& rms) const {
+    const auto count = static_cast<std::size_t>((netlist_->sense_count() + 1) / 2 * 2);
+    SenseValues re = sense_re_[0];
+    SenseValues im = sense_im_[0];
+    for (int k = 0; k < netlist_->port_count(); ++k) {
+        const Complex a = s.port_a[at(k)];
+        const SenseValues& row_re = sense_re_[at(1 + k)];
+        const SenseValues& row_im = sense_im_[at(1 + k)];
+        for (std::size_t i = 0; i < count; ++i) {
+            re[i] -= row_re[i] * a.re - row_im[i] * a.im;
+            im[i] -= row_re[i] * a.im + row_im[i] * a.re;
+        }
+    }
+    for (std::size_t i = 0; i < count; ++i)
+        rms[i] = std::sqrt(re[i] * re[i] + im[i] * im[i]);
+}
+
 template <class T>
 Workspace::Reduced<T>& Workspace::reduced() {
     if constexpr (std::is_same_v<T, Complex>) {
-        if (!ac_.valid)
+        if (!ac_.valid) {
             reduce(ac_);
+            invert_ports();
+            lay_out_senses();
+        }
         return ac_;
     } else {
         if (!dc_.valid)
@@ -463,55 +534,43 @@ Workspace::Reduced<T>& Workspace::reduced() {
     }
 }
 
+/// Admittance of an igniter's or flame's branch at this moment, a bad connection in series included.
+double Workspace::branch_siemens(const Port& port, int k, const PortInputs& in) const {
+    const double factor = static_cast<double>(key_.condition.factor[at(port.index)]);
+    const double series = static_cast<double>(key_.condition.series_ohm[at(port.index)]);
+    if (port.kind == PortKind::igniter)
+        return 1.0 / (in.igniter_ohm[at(k)] * factor + series);
+    return mean_flame_siemens(abs(ac_.ports[at(k)][at(1 + k)]), in.flame_forward_siemens[at(k)],
+                              in.flame_reverse_siemens[at(k)]);
+}
+
 AcSolution Workspace::solve_ac(const PortInputs& in) {
     const Netlist& net = *netlist_;
     const Reduced<Complex>& r = reduced<Complex>();
     const int n = net.port_count();
-    std::array<Complex, kMaxPorts> own; // admittance of a port
+    PortMatrix<kMaxPorts>& a = port_matrix_;
+    a = network_y_;
+    std::array<Complex, kMaxPorts> own{};
     std::array<MotorAdmittance, kMaxMotors> motor;
-    Dense<Complex>& a = dense_ac_; // 1 + Z Y, open voltages
-    for (int l = 0; l < n; ++l) {
-        const Port& p = net.ports[at(l)];
-        switch (p.kind) {
-        case PortKind::motor_main: {
-            const MotorAdmittance y = motor_admittance(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)]);
-            motor[at(p.index)] = y;
-            for (int k = 0; k < n; ++k) {
-                const Complex zm = r.ports[at(k)][at(1 + l)];
-                const Complex za = r.ports[at(k)][at(2 + l)];
-                a[at(k)][at(l)] = zm * y.mm + za * y.am;
-                a[at(k)][at(l + 1)] = zm * y.ma + za * y.mm;
-            }
-            break;
-        }
-        case PortKind::motor_start:
-            break; // done with the main axis
-        case PortKind::igniter:
-        case PortKind::flame: {
-            const double series = static_cast<double>(key_.condition.series_ohm[at(p.index)]);
-            const double factor = static_cast<double>(key_.condition.factor[at(p.index)]);
-            double y = 0.0;
-            if (p.kind == PortKind::igniter)
-                y = 1.0 / (in.igniter_ohm[at(l)] * factor + series);
-            else
-                y = mean_flame_siemens(abs(r.ports[at(l)][at(1 + l)]), in.flame_forward_siemens[at(l)],
-                                       in.flame_reverse_siemens[at(l)]);
-            own[at(l)] = y;
-            for (int k = 0; k < n; ++k)
-                a[at(k)][at(l)] = r.ports[at(k)][at(1 + l)] * y;
-            break;
-        }
-        }
-    }
     for (int k = 0; k < n; ++k) {
-        a[at(k)][at(k)].re += 1.0;
-        a[at(k)][at(n)] = r.ports[at(k)][0];
+        const Port& p = net.ports[at(k)];
+        if (p.kind == PortKind::motor_main) {
+            MotorAdmittance& y = motor[at(p.index)];
+            y = motor_admittance(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)]);
+            a.add(at(k), at(k), y.mm);
+            a.add(at(k), at(k + 1), y.ma);
+            a.add(at(k + 1), at(k), y.am);
+            a.add(at(k + 1), at(k + 1), y.mm);
+        } else if (p.kind != PortKind::motor_start) {
+            own[at(k)] = branch_siemens(p, k, in);
+            a.add(at(k), at(k), own[at(k)]);
+        }
     }
-    solve_dense(a, n);
+    solve_ports(a, n);
 
     AcSolution out;
     for (int k = 0; k < n; ++k)
-        out.port_v[at(k)] = a[at(k)][at(n)];
+        out.port_v[at(k)] = a.get(at(k), at(n));
     for (int k = 0; k < n; ++k) {
         const Port& p = net.ports[at(k)];
         const Complex v = out.port_v[at(k)];
@@ -556,17 +615,24 @@ DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
             mean_flame_current_a({ac.flame_open_v[at(k)], supply, in.flame_forward_siemens[at(k)],
                                   in.flame_reverse_siemens[at(k)]});
     }
+    // Motors' axes carry no DC, flames are sources: only igniters are left to be solved for.
+    std::array<int, kMaxPorts> open{};
+    int m = 0;
+    for (int k = 0; k < n; ++k)
+        if (own[at(k)] > 0.0)
+            open[at(m++)] = k;
     Dense<double>& a = dense_dc_;
-    for (int k = 0; k < n; ++k) {
-        a[at(k)][at(n)] = evaluate(r.ports[at(k)], out.port_a, n);
-        for (int l = 0; l < n; ++l)
-            a[at(k)][at(l)] = r.ports[at(k)][at(1 + l)] * own[at(l)] + (k == l ? 1.0 : 0.0);
+    for (int i = 0; i < m; ++i) {
+        const auto& row = r.ports[at(open[at(i)])];
+        a[at(i)][at(m)] = evaluate(row, out.port_a, n);
+        for (int j = 0; j < m; ++j)
+            a[at(i)][at(j)] = row[at(1 + open[at(j)])] * own[at(open[at(j)])] + (i == j ? 1.0 : 0.0);
     }
-    solve_dense(a, n);
-    for (int k = 0; k < n; ++k) {
-        out.port_v[at(k)] = a[at(k)][at(n)];
-        out.port_a[at(k)] += own[at(k)] * out.port_v[at(k)];
-    }
+    solve_dense(a, m);
+    for (int i = 0; i < m; ++i)
+        out.port_a[at(open[at(i)])] = own[at(open[at(i)])] * a[at(i)][at(m)];
+    for (int k = 0; k < n; ++k)
+        out.port_v[at(k)] = evaluate(r.ports[at(k)], out.port_a, n);
     return out;
 }
 

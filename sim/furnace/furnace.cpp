@@ -16,6 +16,13 @@ using units::Complex;
 
 constexpr double kSubstep_s = 0.01;
 constexpr int kSubsteps = 5;
+/// Heat of windings and iron is worked out this often; their lumps take minutes.
+constexpr int kPowerTicks = 10;
+constexpr double kWarmFuse = 0.1; ///< of the heat that melts it; an ordinary load is under 0.05
+
+constexpr std::size_t at(int i) {
+    return static_cast<std::size_t>(i);
+}
 
 electrical::MotorTorque torque_of(const AcSolution& ac, int motor) {
     return motor < 0 ? electrical::MotorTorque{} : ac.torque[static_cast<std::size_t>(motor)];
@@ -51,8 +58,9 @@ MotorPower motor_power(const Wiring& wiring, const AcSolution& ac, int motor, do
 }
 
 /// Everything the network turns into heat or motion.
-void work_out_power(const Model& model, State& state, const AcSolution& ac,
+void work_out_power(const Model& model, State& state, const NetworkNow& now,
                     const electrical::Workspace& network) {
+    const AcSolution& ac = now.ac;
     const Wiring& w = model.wiring;
     std::array<double, 3> copper_w{};
     for (const LossBinding& loss : w.losses) {
@@ -61,7 +69,7 @@ void work_out_power(const Model& model, State& state, const AcSolution& ac,
     }
     double iron_w = 0.0;
     for (const IronBinding& iron : w.irons)
-        iron_w += units::norm(network.ac_sense(ac, iron.sense)) / iron.ohm;
+        iron_w += now.rms[at(iron.sense)] * now.rms[at(iron.sense)] / iron.ohm;
 
     const MotorPower blower =
         motor_power(w, ac, w.blower_motor, copper_w[static_cast<int>(ThermalGroup::blower_motor)],
@@ -77,22 +85,21 @@ void work_out_power(const Model& model, State& state, const AcSolution& ac,
     power.transformer_loss_w = copper_w[static_cast<int>(ThermalGroup::transformer)] + iron_w;
 }
 
-void step_fuses(const Model& model, State& state, Condition& condition, const AcSolution& ac,
-                const electrical::Workspace& network, bool substep) {
+void step_fuses(const Model& model, State& state, Condition& condition, const NetworkNow& now, bool substep) {
     for (std::size_t i = 0; i < model.wiring.fuses.size(); ++i) {
         const FuseBinding& fuse = model.wiring.fuses[i];
-        const double amps = units::abs(network.ac_sense(ac, fuse.sense));
+        const double amps = now.rms[at(fuse.sense)];
         const double share = substep ? fuse.substep_share : fuse.tick_share;
         if (electrical::step_fuse(fuse.params, state.fuses[i], amps, share))
             electrical::open_element(condition.wiring, fuse.element);
     }
 }
 
-void step_relays(const Model& model, State& state, const Condition& condition, const AcSolution& ac,
-                 const electrical::Workspace& network, double dt_s) {
+void step_relays(const Model& model, State& state, const Condition& condition, const NetworkNow& now,
+                 double dt_s) {
     for (std::size_t i = 0; i < model.wiring.relays.size(); ++i) {
         const RelayBinding& relay = model.wiring.relays[i];
-        const double volts = units::abs(network.ac_sense(ac, relay.coil_sense));
+        const double volts = now.rms[at(relay.coil_sense)];
         electrical::step_relay(relay.params, condition.relays[i], state.relays[i], volts, dt_s);
     }
 }
@@ -223,15 +230,18 @@ void step_plant(const Model& model, State& state, const Condition& condition, co
 }
 
 /// Relays, fuses and plant over one step, on a network already solved.
-void step_on(const Model& model, State& state, Condition& condition, const Inputs& in, const AcSolution& ac,
+void step_on(const Model& model, State& state, Condition& condition, const Inputs& in, const NetworkNow& now,
              const electrical::Workspace& network, bool substep) {
     const double dt_s = substep ? kSubstep_s : units::seconds_per_tick;
     if (model.wiring.igniter_port >= 0)
-        state.signals.power.igniter_w = ac.igniter_w[static_cast<std::size_t>(model.wiring.igniter_port)];
-    work_out_power(model, state, ac, network);
-    step_fuses(model, state, condition, ac, network, substep);
-    step_relays(model, state, condition, ac, network, dt_s);
-    step_plant(model, state, condition, in, ac, dt_s);
+        state.signals.power.igniter_w = now.ac.igniter_w[at(model.wiring.igniter_port)];
+    if (substep || ++state.ticks_since_power >= kPowerTicks) {
+        work_out_power(model, state, now, network);
+        state.ticks_since_power = 0;
+    }
+    step_fuses(model, state, condition, now, substep);
+    step_relays(model, state, condition, now, dt_s);
+    step_plant(model, state, condition, in, now.ac, dt_s);
 }
 
 /// Mean current of the flame as the board's sense resistor carries it, A.
@@ -244,23 +254,22 @@ double flame_current_a(const Model& model, const State& state, const AcSolution&
 }
 
 /// What the board's terminals carry.
-control::BoardInputs board_inputs(const Model& model, double flame_a, const AcSolution& ac,
-                                  const electrical::Workspace& network) {
+control::BoardInputs board_inputs(const Model& model, double flame_a, const NetworkNow& now) {
     const Wiring& w = model.wiring;
     control::BoardInputs board;
-    board.supply_v = units::abs(network.ac_sense(ac, w.board_supply));
+    board.supply_v = now.rms[at(w.board_supply)];
     for (std::size_t i = 0; i < w.board_inputs.size(); ++i) {
         const int sense = w.board_inputs[i];
         if (sense == kFlameInput)
             board.sensed[i] = flame_a;
         else if (sense >= 0)
-            board.sensed[i] = units::abs(network.ac_sense(ac, sense));
+            board.sensed[i] = now.rms[at(sense)];
     }
     return board;
 }
 
 control::ThermostatInputs thermostat_inputs(const Model& model, const State& state, const Inputs& in,
-                                            const AcSolution& ac, const electrical::Workspace& network) {
+                                            const NetworkNow& now) {
     const Wiring& w = model.wiring;
     control::ThermostatInputs t;
     t.room_k = state.heat.temperature.house;
@@ -268,9 +277,9 @@ control::ThermostatInputs thermostat_inputs(const Model& model, const State& sta
     t.mode = in.thermostat_mode;
     t.fan = in.thermostat_fan;
     if (w.thermostat_supply >= 0)
-        t.supply_v = units::abs(network.ac_sense(ac, w.thermostat_supply));
+        t.supply_v = now.rms[at(w.thermostat_supply)];
     if (w.call_current >= 0)
-        t.call_current_a = units::abs(network.ac_sense(ac, w.call_current));
+        t.call_current_a = now.rms[at(w.call_current)];
     return t;
 }
 
@@ -305,7 +314,7 @@ bool needs_substeps(const Model& model, const State& state, const Inputs& in) {
             return true;
     }
     for (std::size_t i = 0; i < w.fuses.size(); ++i)
-        if (state.fuses[i].heat > 0.9)
+        if (state.fuses[i].heat > kWarmFuse)
             return true;
     if (state.board.outputs != state.board_outputs_before)
         return true;
@@ -324,15 +333,15 @@ void tick(const Model& model, State& state, Condition& condition, const Inputs& 
     const bool fine = needs_substeps(model, state, inputs);
     state.board_outputs_before = state.board.outputs;
 
-    AcSolution ac = solve_ac(model, state, condition, inputs, workspace);
-    state.signals.power.flame_current_a = flame_current_a(model, state, ac, network);
-    const control::BoardInputs sensed = board_inputs(model, state.signals.power.flame_current_a, ac, network);
-    const control::ThermostatInputs felt = thermostat_inputs(model, state, inputs, ac, network);
+    NetworkNow now = solve_now(model, state, condition, inputs, workspace);
+    state.signals.power.flame_current_a = flame_current_a(model, state, now.ac, network);
+    const control::BoardInputs sensed = board_inputs(model, state.signals.power.flame_current_a, now);
+    const control::ThermostatInputs felt = thermostat_inputs(model, state, inputs, now);
 
-    step_on(model, state, condition, inputs, ac, network, fine);
+    step_on(model, state, condition, inputs, now, network, fine);
     for (int i = 1; fine && i < kSubsteps; ++i) {
-        ac = solve_ac(model, state, condition, inputs, workspace);
-        step_on(model, state, condition, inputs, ac, network, true);
+        now = solve_now(model, state, condition, inputs, workspace);
+        step_on(model, state, condition, inputs, now, network, true);
     }
 
     control::step(model.board, condition.board, state.board, sensed);

@@ -99,4 +99,11 @@ electrical::AcSolution solve_ac(const Model& model, const State& state, const Co
     return workspace.network.solve_ac(port_inputs(model, state));
 }
 
+NetworkNow solve_now(const Model& model, const State& state, const Condition& condition, const Inputs& inputs,
+                     Workspace& workspace) {
+    NetworkNow now{solve_ac(model, state, condition, inputs, workspace), {}};
+    workspace.network.ac_sense_rms(now.ac, now.rms);
+    return now;
+}
+
 } // namespace lightoff::furnace

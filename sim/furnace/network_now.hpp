@@ -28,4 +28,13 @@ electrical::PortInputs port_inputs(const Model& model, const State& state);
 electrical::AcSolution solve_ac(const Model& model, const State& state, const Condition& condition,
                                 const Inputs& inputs, Workspace& workspace);
 
+/// The network at one moment as a tick needs it.
+struct NetworkNow {
+    electrical::AcSolution ac;
+    electrical::Workspace::SenseValues rms; ///< of the netlist's senses
+};
+
+NetworkNow solve_now(const Model& model, const State& state, const Condition& condition, const Inputs& inputs,
+                     Workspace& workspace);
+
 } // namespace lightoff::furnace

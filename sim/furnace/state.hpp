@@ -74,7 +74,7 @@ struct State {
     std::uint16_t thermostat_heat_closed = 0;
     std::uint16_t thermostat_fan_closed = 0;
     std::uint16_t board_outputs_before = 0; ///< a driver that has just changed moves an armature in this tick
-    std::uint16_t spare = 0;
+    std::uint16_t ticks_since_power = 0;    ///< since Power was worked out
     Signals signals;
 
     template <class Self, class Visit>
@@ -91,7 +91,7 @@ struct State {
         visit("thermostat_heat_closed", "", self.thermostat_heat_closed);
         visit("thermostat_fan_closed", "", self.thermostat_fan_closed);
         visit("board_outputs_before", "", self.board_outputs_before);
-        visit("spare", "", self.spare);
+        visit("ticks_since_power", "ticks", self.ticks_since_power);
         visit("signals", self.signals);
     }
 };
