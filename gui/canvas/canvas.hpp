@@ -14,10 +14,14 @@ struct Canvas {
     ImDrawList* list = nullptr;
     const Theme* theme = nullptr;
     const Fonts* fonts = nullptr;
-    float scale = 1;                   // pixels for one design pixel (1080 lines, text scale 1)
-    float zoom = 1;                    // of the drawing; line widths grow with its square root
-    ImDrawCallback additive = nullptr; // makes the renderer add light; null: glow is mixed as ordinary colour
-    LayoutProbe* probe = nullptr;      // records text and boxes in tests
+    float scale = 1; // pixels for one design pixel (1080 lines, text scale 1)
+    float zoom = 1;  // of the drawing; line widths grow with its square root
+    // Make the renderer add light, and mix as ordinary again. Null: glow is mixed as ordinary colour. (The
+    // library's own reset callback is no way back: its OpenGL 2 renderer pushes matrices in it that it never
+    // pops.)
+    ImDrawCallback additive = nullptr;
+    ImDrawCallback ordinary = nullptr;
+    LayoutProbe* probe = nullptr; // records text and boxes in tests
 
     float px(float design_px) const { return design_px * scale; }
     /// The same canvas on the draw list of the window (or child) now being built.

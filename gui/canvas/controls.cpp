@@ -23,6 +23,10 @@ bool has_keyboard() {
     return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
 }
 
+float shared_edge(const Canvas& canvas) {
+    return std::round(line_width(canvas, Line::Rule));
+}
+
 } // namespace
 
 float control_height(const Canvas& canvas) {
@@ -57,13 +61,21 @@ bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen)
     return pressed;
 }
 
+float choice_width(const Canvas& canvas, std::span<const std::string_view> words) {
+    float width = shared_edge(canvas);
+    for (const std::string_view word : words) {
+        width += button_width(canvas, word) - shared_edge(canvas);
+    }
+    return width;
+}
+
 std::size_t choice(const Canvas& canvas, Rect row, std::span<const std::string_view> words,
                    std::size_t chosen) {
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (button(canvas, row.cut_left(button_width(canvas, words[i])), words[i], i == chosen)) {
             chosen = i;
         }
-        row.min.x -= std::round(line_width(canvas, Line::Rule)); // neighbours share an edge
+        row.min.x -= shared_edge(canvas);
     }
     return chosen;
 }

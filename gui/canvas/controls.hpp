@@ -16,6 +16,8 @@ float button_width(const Canvas& canvas, std::string_view words);
 /// is on it. The id is the words (what follows "##" is not shown). True in the frame in which it was pressed.
 bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen = false);
 
+/// Width of a row of buttons that share their edges.
+float choice_width(const Canvas& canvas, std::span<const std::string_view> words);
 /// A row of buttons of which one is chosen. Returns the index now chosen.
 std::size_t choice(const Canvas& canvas, Rect row, std::span<const std::string_view> words,
                    std::size_t chosen);

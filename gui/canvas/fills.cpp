@@ -55,7 +55,8 @@ void strip(const Canvas& canvas, Path one_edge, Path other_edge, Colour one, Col
 
 void glow(const Canvas& canvas, ImVec2 centre, float radius, Colour colour, float strength) {
     ImDrawList& list = *canvas.list;
-    if (canvas.additive != nullptr) {
+    const bool adds = canvas.additive != nullptr && canvas.ordinary != nullptr;
+    if (adds) {
         list.AddCallback(canvas.additive, nullptr);
     }
     list.PrimReserve(kGlowSides * 3, kGlowSides + 1);
@@ -70,8 +71,8 @@ void glow(const Canvas& canvas, ImVec2 centre, float radius, Colour colour, floa
         list.PrimWriteIdx(static_cast<ImDrawIdx>(base + 1 + i));
         list.PrimWriteIdx(static_cast<ImDrawIdx>(base + 1 + (i + 1) % kGlowSides));
     }
-    if (canvas.additive != nullptr) {
-        list.AddCallback(ImDrawCallback_ResetRenderState, nullptr);
+    if (adds) {
+        list.AddCallback(canvas.ordinary, nullptr);
     }
 }
 

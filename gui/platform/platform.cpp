@@ -24,9 +24,14 @@ constexpr float kDesignLines = 1080;
 const sf::Time kNap =
     sf::milliseconds(8); // SFML 2.5 can't wait for an event with a limit: look again this often
 
-/// From here to the reset, colours are added: light on light.
-void add_light(const ImDrawList*, const ImDrawCmd*) {
+/// From here on colours are added: light on light.
+void add_light(const ImDrawList* /*list*/, const ImDrawCmd* /*command*/) {
     glBlendFunc(GL_SRC_ALPHA, GL_ONE);
+}
+
+/// From here on they are mixed, as the library's renderer has it.
+void mix_light(const ImDrawList* /*list*/, const ImDrawCmd* /*command*/) {
+    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
 }
 
 /// SFML's cursors, made when first wanted. They have to outlive the window.
@@ -112,6 +117,16 @@ private:
     std::streambuf* before_;
 };
 
+/// In the middle of the screen: SFML 2.5 takes the screen's width for its height.
+void centre(sf::Window& window) {
+    const sf::VideoMode screen = sf::VideoMode::getDesktopMode();
+    const sf::Vector2u size = window.getSize();
+    const auto middle = [](unsigned whole, unsigned part) {
+        return whole > part ? static_cast<int>((whole - part) / 2) : 0;
+    };
+    window.setPosition({middle(screen.width, size.x), middle(screen.height, size.y)});
+}
+
 } // namespace
 
 float design_scale(float window_height, float text_percent, const canvas::Theme& theme) {
@@ -150,6 +165,7 @@ void Platform::Window::open(const WindowOptions& options) {
     if (!window.isOpen() || !window.setActive(true)) {
         throw std::runtime_error("Cannot open a window: the display gave no OpenGL context.");
     }
+    centre(window);
     window.setVerticalSyncEnabled(true);
     window.setKeyRepeatEnabled(true);
     focused = window.hasFocus();
@@ -330,6 +346,7 @@ canvas::Canvas Platform::canvas() const {
     canvas.fonts = &window_->fonts.fonts;
     canvas.scale = window_->scale;
     canvas.additive = add_light;
+    canvas.ordinary = mix_light;
     return canvas;
 }
 

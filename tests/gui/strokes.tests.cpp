@@ -75,21 +75,21 @@ TEST_CASE("every pattern draws something, stays near its path and survives odd p
     }
 }
 
-TEST_CASE("glow asks the renderer to add light, and puts it back") {
+TEST_CASE("glow asks the renderer to add light, and then to mix again") {
     Headless ui;
     ui.frame([](Canvas canvas) {
         canvas.additive = [](const ImDrawList*, const ImDrawCmd*) {};
-        const int before = canvas.list->CmdBuffer.Size;
+        canvas.ordinary = ImDrawCallback_ResetRenderState; // no renderer here: only the order counts
         glow(canvas, {100, 100}, 40, canvas.theme->igniter, 0.5F);
-        int callbacks = 0;
-        bool reset_last = false;
-        for (int i = before - 1; i < canvas.list->CmdBuffer.Size; ++i) {
-            const ImDrawCallback callback = canvas.list->CmdBuffer[i].UserCallback;
-            callbacks += callback != nullptr ? 1 : 0;
-            reset_last = callback != nullptr ? callback == ImDrawCallback_ResetRenderState : reset_last;
+        std::vector<ImDrawCallback> callbacks;
+        for (const ImDrawCmd& command : canvas.list->CmdBuffer) {
+            if (command.UserCallback != nullptr) {
+                callbacks.push_back(command.UserCallback);
+            }
         }
-        CHECK(callbacks == 2);
-        CHECK(reset_last);
+        REQUIRE(callbacks.size() == 2);
+        CHECK(callbacks[0] == canvas.additive);
+        CHECK(callbacks[1] == canvas.ordinary);
     });
 }
 

@@ -4,6 +4,7 @@
 #include "gui/platform/display.hpp"
 #include "gui/platform/shell.hpp"
 
+#include <GL/gl.h>
 #include <catch2/catch.hpp>
 #include <cstdio>
 #include <filesystem>
@@ -68,6 +69,24 @@ TEST_CASE("a real window opens, draws, changes its look, and writes a picture of
     file.read(signature.data(), 8);
     CHECK(signature == "\x89PNG\r\n\x1a\n"); // ISO/IEC 15948, 5.2
     std::filesystem::remove(path);
+}
+
+TEST_CASE("a hundred frames with glow leave OpenGL as they found it", "[window]") {
+    const DisplayProbe display;
+    Platform platform({});
+    for (int i = 0; i < 100; ++i) {
+        platform.begin_frame(0);
+        const canvas::Canvas canvas = platform.canvas();
+        canvas::glow(canvas, {50, 50}, 40, canvas.theme->igniter, 1);
+        platform.end_frame();
+    }
+    GLint modelview = 0;
+    GLint projection = 0;
+    glGetIntegerv(GL_MODELVIEW_STACK_DEPTH, &modelview);
+    glGetIntegerv(GL_PROJECTION_STACK_DEPTH, &projection);
+    CHECK(modelview == 1);
+    CHECK(projection == 1);
+    CHECK(glGetError() == GL_NO_ERROR);
 }
 
 TEST_CASE("a window that has nothing to do sleeps", "[window]") {

@@ -294,11 +294,7 @@ void Demo::draw(const Canvas& canvas, Rect page) {
 }
 
 void Demo::draw_header(const Canvas& canvas, Rect box) {
-    Rect speeds{box.max, box.max};
-    speeds.min.y = box.min.y;
-    for (const std::string_view name : kSpeedNames) {
-        speeds.min.x -= button_width(canvas, name);
-    }
+    const Rect speeds{{box.max.x - choice_width(canvas, kSpeedNames), box.min.y}, box.max};
     speed_ = choice(canvas, speeds, kSpeedNames, speed_);
     Rect left{box.min, {speeds.min.x - canvas.px(16), box.max.y}};
     if (button(canvas, left.cut_right(button_width(canvas, "Run on")),
