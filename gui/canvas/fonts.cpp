@@ -4,8 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <ft2build.h>
-#include FT_FREETYPE_H
+#include <freetype/freetype.h>
 #include <imgui_freetype.h>
 #include <memory>
 
