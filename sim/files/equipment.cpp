@@ -116,7 +116,7 @@ void read_pilot(const Object& root, Model& model) {
 
 } // namespace
 
-Model read_equipment(const Document& document) {
+Model read_equipment(const Document& document, double tick_s) {
     const Object root = document.root();
     Model model;
     root.choice<bool>("format", {{kEquipmentFormat, true}});
@@ -143,9 +143,10 @@ Model read_equipment(const Document& document) {
     model.flame.reverse_siemens = flame.number("reverse", {0.0, 10.0, "uS"});
 
     const control::BoardDescription board = read_board(root.object("board"));
-    model.board = judged(root, "board", [&] { return control::build_board(board); });
+    model.board = judged(root, "board", [&] { return control::build_board(board, tick_s); });
     const control::ThermostatDescription thermostat = read_thermostat(root.object("thermostat"));
-    model.thermostat = judged(root, "thermostat", [&] { return control::make_thermostat(thermostat); });
+    model.thermostat =
+        judged(root, "thermostat", [&] { return control::make_thermostat(thermostat, tick_s); });
 
     const Object section = root.object("wiring");
     const furnace::WiringDescription wiring = read_wiring(section);

@@ -14,8 +14,7 @@ namespace {
 using electrical::AcSolution;
 using units::Complex;
 
-constexpr double kSubstep_s = 0.01;
-constexpr int kSubsteps = 5;
+constexpr int kSubsteps = 5; ///< of 10 ms in a tick of 50 ms
 /// Heat of windings and iron is worked out this often; their lumps take minutes.
 constexpr int kPowerTicks = 10;
 constexpr double kWarmFuse = 0.1; ///< of the heat that melts it; an ordinary load is under 0.05
@@ -232,7 +231,8 @@ void step_plant(const Model& model, State& state, const Condition& condition, co
 /// Relays, fuses and plant over one step, on a network already solved.
 void step_on(const Model& model, State& state, Condition& condition, const Inputs& in, const NetworkNow& now,
              const electrical::Workspace& network, bool substep) {
-    const double dt_s = substep ? kSubstep_s : units::seconds_per_tick;
+    const double tick_s = model.board.tick_s;
+    const double dt_s = substep ? tick_s / kSubsteps : tick_s;
     if (model.wiring.igniter_port >= 0)
         state.signals.power.igniter_w = now.ac.igniter_w[at(model.wiring.igniter_port)];
     if (substep || ++state.ticks_since_power >= kPowerTicks) {

@@ -262,8 +262,8 @@ private:
         fuse.sense = netlist_.sense_current(p.name + " current", element);
         // The wire's minimum fusing current is 1.25 times what is printed on it.
         fuse.params.minimum_fusing_a = 1.25 * p.rating_a;
-        fuse.tick_share = electrical::fuse_step_share(fuse.params, units::seconds_per_tick);
-        fuse.substep_share = electrical::fuse_step_share(fuse.params, 0.2 * units::seconds_per_tick);
+        fuse.tick_share = electrical::fuse_step_share(fuse.params, board_.tick_s);
+        fuse.substep_share = electrical::fuse_step_share(fuse.params, 0.2 * board_.tick_s);
         wiring_.fuses.push_back(fuse);
         return element;
     }

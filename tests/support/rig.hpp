@@ -150,7 +150,7 @@ public:
     std::vector<bench::Milestone> milestones;
 
 private:
-    static constexpr double ticks_per_second() { return units::ticks_per_second; }
+    [[nodiscard]] double ticks_per_second() const { return 1.0 / model.board.tick_s; }
 
     void run_ticks(std::uint64_t ticks) {
         for (std::uint64_t i = 0; i < ticks; ++i) {
