@@ -39,6 +39,7 @@ public:
 
     int sense_voltage(const std::string& name, int a, int b);
     int sense_current(const std::string& name, int element);
+    [[nodiscard]] int sense_count() const { return netlist_.sense_count(); }
 
     /// Index of what was added before, by name.
     [[nodiscard]] int find_node(const std::string& name) const { return netlist_.node(name); }

@@ -501,21 +501,28 @@ void Workspace::lay_out_senses() {
         }
 }
 
-void Workspace::ac_sense_rms(const AcSolution& s, SenseValues& rms) const {
-    const auto count = static_cast<std::size_t>((netlist_->sense_count() + 1) / 2 * 2);
-    SenseValues re = sense_re_[0];
-    SenseValues im = sense_im_[0];
-    for (int k = 0; k < netlist_->port_count(); ++k) {
-        const Complex a = s.port_a[at(k)];
-        const SenseValues& row_re = sense_re_[at(1 + k)];
-        const SenseValues& row_im = sense_im_[at(1 + k)];
-        for (std::size_t i = 0; i < count; ++i) {
-            re[i] -= row_re[i] * a.re - row_im[i] * a.im;
-            im[i] -= row_re[i] * a.im + row_im[i] * a.re;
+void Workspace::ac_sense_rms(const AcSolution& s, int count, SenseValues& rms) const {
+    constexpr std::size_t block = 4; // a loop of constant length is worked on two senses at a time
+    const int ports = netlist_->port_count();
+    for (std::size_t first = 0; first < at(count); first += block) {
+        std::array<double, block> re{};
+        std::array<double, block> im{};
+        for (std::size_t i = 0; i < block; ++i) {
+            re[i] = sense_re_[0][first + i];
+            im[i] = sense_im_[0][first + i];
         }
+        for (int k = 0; k < ports; ++k) {
+            const Complex a = s.port_a[at(k)];
+            const double* const row_re = &sense_re_[at(1 + k)][first];
+            const double* const row_im = &sense_im_[at(1 + k)][first];
+            for (std::size_t i = 0; i < block; ++i) {
+                re[i] -= row_re[i] * a.re - row_im[i] * a.im;
+                im[i] -= row_re[i] * a.im + row_im[i] * a.re;
+            }
+        }
+        for (std::size_t i = 0; i < block; ++i)
+            rms[first + i] = std::sqrt(re[i] * re[i] + im[i] * im[i]);
     }
-    for (std::size_t i = 0; i < count; ++i)
-        rms[i] = std::sqrt(re[i] * re[i] + im[i] * im[i]);
 }
 
 template <class T>

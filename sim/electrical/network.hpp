@@ -50,9 +50,9 @@ public:
     /// Values of Netlist::senses.
     [[nodiscard]] Complex ac_sense(const AcSolution& solution, int sense) const;
     [[nodiscard]] double dc_sense(const DcSolution& solution, int sense) const;
-    /// R.m.s. values of all senses at once, a third of the cost of asking one by one.
+    /// R.m.s. values of the first `count` senses at once, a third of the cost of asking one by one.
     using SenseValues = std::array<double, kMaxSenses>;
-    void ac_sense_rms(const AcSolution& solution, SenseValues& rms) const;
+    void ac_sense_rms(const AcSolution& solution, int count, SenseValues& rms) const;
     /// Heat in the element of a current sense: |I|^2 R in W (60 Hz part). 0 for a voltage sense.
     [[nodiscard]] double ac_loss_w(const AcSolution& solution, int sense) const;
 

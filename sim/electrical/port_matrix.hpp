@@ -39,8 +39,8 @@ void solve_passive(PortMatrix<MaxPorts>& a) {
     std::array<Complex, N> pivot;
     for (std::size_t c = 0; c < N; ++c) {
         pivot[c] = units::inverse(a.get(c, c));
-        const auto& re = a.re[c];
-        const auto& im = a.im[c];
+        const auto re = a.re[c]; // copies: the compiler sees that no row below is touched by them
+        const auto im = a.im[c];
         for (std::size_t r = c + 1; r < N; ++r) {
             const Complex share = a.get(r, c) * pivot[c];
             auto& below_re = a.re[r];

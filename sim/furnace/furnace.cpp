@@ -68,7 +68,7 @@ void work_out_power(const Model& model, State& state, const NetworkNow& now,
     }
     double iron_w = 0.0;
     for (const IronBinding& iron : w.irons)
-        iron_w += now.rms[at(iron.sense)] * now.rms[at(iron.sense)] / iron.ohm;
+        iron_w += units::norm(network.ac_sense(ac, iron.sense)) / iron.ohm;
 
     const MotorPower blower =
         motor_power(w, ac, w.blower_motor, copper_w[static_cast<int>(ThermalGroup::blower_motor)],

@@ -102,7 +102,7 @@ electrical::AcSolution solve_ac(const Model& model, const State& state, const Co
 NetworkNow solve_now(const Model& model, const State& state, const Condition& condition, const Inputs& inputs,
                      Workspace& workspace) {
     NetworkNow now{solve_ac(model, state, condition, inputs, workspace), {}};
-    workspace.network.ac_sense_rms(now.ac, now.rms);
+    workspace.network.ac_sense_rms(now.ac, model.wiring.tick_senses, now.rms);
     return now;
 }
 

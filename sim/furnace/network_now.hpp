@@ -31,7 +31,7 @@ electrical::AcSolution solve_ac(const Model& model, const State& state, const Co
 /// The network at one moment as a tick needs it.
 struct NetworkNow {
     electrical::AcSolution ac;
-    electrical::Workspace::SenseValues rms; ///< of the netlist's senses
+    electrical::Workspace::SenseValues rms; ///< of the senses that every tick needs
 };
 
 NetworkNow solve_now(const Model& model, const State& state, const Condition& condition, const Inputs& inputs,

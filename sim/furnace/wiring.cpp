@@ -57,6 +57,8 @@ public:
         add_parts();
         bind_relays();
         bind_senses();
+        wiring_.tick_senses = netlist_.sense_count();
+        bind_losses();
         wiring_.netlist = netlist_.build();
         guarded("/terminals", [&] { electrical::require_no_islands(wiring_.netlist); });
         bind_ports();
@@ -218,12 +220,8 @@ private:
             const int b = place(part.to, ".pin", at("parts", i, "to"));
             const int group = thermal_group(part, at("parts", i, "thermal_group"));
             elements_[part.name] = guarded(at("parts", i), [&] { return add_part(part, a, b, group, i); });
-            if (group >= 0) {
-                const int sense = guarded(at("parts", i), [&] {
-                    return netlist_.sense_current(part.name + " loss", elements_[part.name]);
-                });
-                wiring_.losses.push_back({sense, group});
-            }
+            if (group >= 0)
+                warm_parts_.push_back({i, group});
         }
     }
 
@@ -323,6 +321,16 @@ private:
                 return netlist_.sense_current("call current",
                                               named(elements_, description_.call_wire, "/call_wire", "wire"));
             });
+    }
+
+    /// Senses that are looked at now and then stand behind those of every tick.
+    void bind_losses() {
+        for (const auto& [part, group] : warm_parts_) {
+            const std::string& name = description_.parts[part].name;
+            const int sense = guarded(
+                at("parts", part), [&] { return netlist_.sense_current(name + " loss", elements_[name]); });
+            wiring_.losses.push_back({sense, group});
+        }
         for (const TransformerCoreDescription& c : description_.transformer_cores)
             if (c.iron_loss_ohm > 0.0)
                 bind_iron(c);
@@ -382,6 +390,7 @@ private:
     std::map<std::string, int> cores_;
     std::map<std::string, int> groups_;
     std::map<std::string, int> elements_;
+    std::vector<std::pair<std::size_t, int>> warm_parts_; ///< part, thermal group
 };
 
 } // namespace

@@ -74,6 +74,7 @@ struct Wiring {
     std::vector<LossBinding> losses;
     std::vector<IronBinding> irons;
     std::vector<int> board_inputs; ///< senses (volts), in the order of the board's inputs; or kFlameInput
+    int tick_senses = 0;           ///< the first of the netlist's senses, which every tick needs
     int board_supply = 0;          ///< sense
     int flame_sense = -1;          ///< current; -1: no flame rectification
     int thermostat_supply = -1;    ///< sense, volts; -1: not fed by the furnace
