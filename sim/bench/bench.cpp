@@ -119,26 +119,6 @@ void one_tick(const furnace::Model& model, World& world, furnace::Workspace& wor
     ++world.tick;
 }
 
-/// Names of the Condition's numbers, the wiring's elements by their names.
-std::vector<std::string> condition_paths(const furnace::Model& model) {
-    std::vector<std::string> paths;
-    furnace::Condition condition;
-    units::for_each_field(
-        condition, [&](const std::string& path, std::string_view, const auto&) { paths.push_back(path); });
-    const electrical::Netlist& netlist = model.wiring.netlist;
-    const auto rename = [&](const std::string& list, const std::string& what) {
-        for (int e = 0; e < netlist.element_count(); ++e) {
-            const std::string indexed = "wiring." + list + "[" + std::to_string(e) + "]";
-            const auto it = std::find(paths.begin(), paths.end(), indexed);
-            if (it != paths.end())
-                *it = "wiring/" + netlist.element_names[static_cast<std::size_t>(e)] + "/" + what;
-        }
-    };
-    rename("series_resistance", "series_resistance");
-    rename("factor", "factor");
-    return paths;
-}
-
 } // namespace
 
 Verdict check(const furnace::Model& model, const World& world, const Action& action) {
@@ -209,9 +189,30 @@ void set_onsets(World& world, std::span<const Onset> onsets) {
     world.onset_next = 0;
 }
 
+std::vector<ConditionPath> condition_paths(const furnace::Model& model) {
+    std::vector<ConditionPath> paths;
+    const furnace::Condition condition;
+    units::for_each_field(condition, [&](const std::string& path, std::string_view unit, const auto&) {
+        paths.push_back({path, std::string(unit), true});
+    });
+    // The wiring's elements go by their names; the list has room for more of them.
+    const std::vector<std::string>& elements = model.wiring.netlist.element_names;
+    for (const std::string what : {"series_resistance", "factor"}) {
+        auto at = std::find_if(paths.begin(), paths.end(),
+                               [&](const ConditionPath& p) { return p.path == "wiring." + what + "[0]"; });
+        for (std::size_t e = 0; e < electrical::kMaxElements; ++e, ++at) {
+            at->in_use = e < elements.size();
+            if (at->in_use)
+                at->path = "wiring/" + elements[e] + "/" + what;
+        }
+    }
+    return paths;
+}
+
 std::uint64_t condition_field(const furnace::Model& model, const std::string& path) {
-    const std::vector<std::string> paths = condition_paths(model);
-    const auto it = std::find(paths.begin(), paths.end(), path);
+    const std::vector<ConditionPath> paths = condition_paths(model);
+    const auto it =
+        std::find_if(paths.begin(), paths.end(), [&](const ConditionPath& p) { return p.path == path; });
     if (it == paths.end())
         throw std::invalid_argument("a furnace has no condition \"" + path +
                                     "\"; they are listed by `lightoff-cli conditions`");

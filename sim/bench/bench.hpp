@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <span>
 #include <string>
+#include <vector>
 
 /// The one way in which anything is done: check, begin, advance. Window, scripts and tests share it.
 namespace lightoff::bench {
@@ -34,6 +35,16 @@ void finish_action(const furnace::Model& model, World& world, furnace::Workspace
 /// Puts the onsets into the World in the order of their ticks. Throws std::invalid_argument for too many
 /// or for a field that the Condition does not have.
 void set_onsets(World& world, std::span<const Onset> onsets);
+
+/// A number of the Condition by the name that files call it by.
+struct ConditionPath {
+    std::string path;
+    std::string unit;   ///< "" for a pure number
+    bool in_use = true; ///< false: room for a wire that this furnace does not have
+};
+
+/// All of them, in the order of the Condition's field list.
+std::vector<ConditionPath> condition_paths(const furnace::Model& model);
 
 /// Place in the Condition's field list of "draft.path.vent_blockage", or of a part of the wiring by name,
 /// "wiring/harness.limit_out/series_resistance". Throws std::invalid_argument that names the nearest.

@@ -36,7 +36,7 @@ void add_fire(std::vector<Readout>& out, const furnace::Model& model, const Worl
     out.push_back({"carbon dioxide", "%", 100.0 * s.combustion.co2_dry});
     out.push_back({"carbon monoxide air-free", "ppm", 1e6 * s.combustion.co_air_free});
     out.push_back({"excess air", "%", 100.0 * s.combustion.excess_air});
-    out.push_back({"flue gas over room", "F",
+    out.push_back({"flue gas over room", "F difference",
                    k_difference_to_fahrenheit(s.heat.vent_connector_gas_k - world.inputs.basement_k)});
     out.push_back({"steady efficiency", "%", steady_efficiency_pct(s)});
     out.push_back({"flame current", "uA", 1e6 * s.power.flame_current_a});
@@ -60,7 +60,8 @@ void add_air(std::vector<Readout>& out, const World& world) {
     out.push_back({"external static", "in. w.c.", pa_to_inwc(s.air.external_static_pa)});
     out.push_back({"return air", "F", k_to_fahrenheit(house_k)});
     out.push_back({"supply air", "F", k_to_fahrenheit(s.heat.supply_air_k)});
-    out.push_back({"temperature rise", "F", k_difference_to_fahrenheit(s.heat.supply_air_k - house_k)});
+    out.push_back(
+        {"temperature rise", "F difference", k_difference_to_fahrenheit(s.heat.supply_air_k - house_k)});
     out.push_back({"delivered heat", "Btu/h", w_to_btuh(s.heat.delivered_w)});
     out.push_back({"jacket loss", "Btu/h", w_to_btuh(s.heat.jacket_w)});
     out.push_back({"limit element", "F", k_to_fahrenheit(world.state.heat.temperature.limit)});
@@ -94,11 +95,19 @@ void add_electrical(std::vector<Readout>& out, const furnace::Model& model, cons
 std::vector<Readout> readouts(const furnace::Model& model, const World& world,
                               furnace::Workspace& workspace) {
     std::vector<Readout> out;
+    const auto close_group = [&out](const char* name) {
+        for (auto it = out.rbegin(); it != out.rend() && it->group.empty(); ++it)
+            it->group = name;
+    };
     add_electrical(out, model, world, workspace);
+    close_group("electrical");
     add_draft(out, world);
+    close_group("draft");
     add_fire(out, model, world);
+    close_group("gas and flame");
     add_air(out, world);
     out.push_back({"outdoors", "F", k_to_fahrenheit(world.inputs.outdoor_k)});
+    close_group("air and heat");
     return out;
 }
 

@@ -13,6 +13,7 @@ struct Readout {
     std::string name;
     std::string unit; ///< trade unit
     double value = 0.0;
+    std::string group = {}; ///< heading that it stands under
 };
 
 /// True values of everything that the trade has a name for, in trade units, in a fixed order. For explore,
