@@ -6,8 +6,6 @@
 #include "files/equipment_rooms.hpp"
 #include "files/equipment_wiring.hpp"
 
-#include <functional>
-
 namespace lightoff::files {
 namespace {
 
@@ -15,15 +13,25 @@ using furnace::Model;
 using furnace::Place;
 using furnace::Reading;
 
-/// What `make` finds wrong becomes an Error at `key` of `root`.
+/// What `make` finds wrong becomes an Error at `key` of `object`.
 template <class Make>
-auto judged(const Object& root, std::string_view key, Make&& make) -> decltype(make()) {
+auto judged(const Object& object, std::string_view key, Make&& make) -> decltype(make()) {
     try {
         return make();
-    } catch (const furnace::DescriptionError& error) {
-        throw root.error(std::string(key), error.what()); // a place within the section is named in the text
     } catch (const std::invalid_argument& error) {
-        throw root.error(std::string(key), error.what());
+        throw object.error(key, "", error.what());
+    }
+}
+
+/// The same for the wiring, whose builder says where.
+furnace::Wiring wiring_of(const Document& document, const furnace::WiringDescription& wiring,
+                          const control::Board& board) {
+    try {
+        return furnace::build_wiring(wiring, board);
+    } catch (const furnace::DescriptionError& error) {
+        // What a board's terminal is called stands in the board's section, all else in the wiring's.
+        const bool of_board = error.pointer.rfind("/board/", 0) == 0;
+        throw document.error_at(of_board ? error.pointer : "/wiring" + error.pointer, error.what());
     }
 }
 
@@ -150,7 +158,7 @@ Model read_equipment(const Document& document, double tick_s) {
 
     const Object section = root.object("wiring");
     const furnace::WiringDescription wiring = read_wiring(section);
-    model.wiring = judged(root, "wiring", [&] { return furnace::build_wiring(wiring, model.board); });
+    model.wiring = wiring_of(document, wiring, model.board);
     model.nominal_line_v = root.number("nominal_line", {50.0, 260.0, "V"});
     model.inducer_running_rad_s = root.number("inducer_running_speed", {1.0, 4000.0, "rpm"});
 

@@ -367,10 +367,13 @@ void Object::for_each_named(std::string_view name, std::size_t most, Json shape,
     const Found found = ask(name, false, [&](const Unit&) {
         return Json{{"type", "object"}, {"maxProperties", most}, {"additionalProperties", std::move(shape)}};
     });
-    if (found.value == nullptr) return;
-    if (!found.value->is_object()) refuse(found.pointer, describe(*found.value), "an object");
+    if (found.value == nullptr)
+        return;
+    if (!found.value->is_object())
+        refuse(found.pointer, describe(*found.value), "an object");
     if (found.value->size() > most)
-        refuse(found.pointer, std::to_string(found.value->size()) + " members", from_to({0, most}, "members"));
+        refuse(found.pointer, std::to_string(found.value->size()) + " members",
+               from_to({0, most}, "members"));
     for (const auto& [key, value] : found.value->items()) {
         const std::string pointer = pointer_to(found.pointer, key);
         if (!is_name(key))
@@ -381,27 +384,31 @@ void Object::for_each_named(std::string_view name, std::size_t most, Json shape,
 
 std::vector<std::pair<std::string, bool>> Object::named_flags(std::string_view name, std::size_t most) const {
     std::vector<std::pair<std::string, bool>> flags;
-    for_each_named(name, most, {{"type", "boolean"}}, [&](const std::string& key, const Json& value, const std::string& at) {
-        if (!value.is_boolean()) refuse(at, describe(value), "true or false");
-        flags.emplace_back(key, value.get<bool>());
-    });
+    for_each_named(name, most, {{"type", "boolean"}},
+                   [&](const std::string& key, const Json& value, const std::string& at) {
+                       if (!value.is_boolean())
+                           refuse(at, describe(value), "true or false");
+                       flags.emplace_back(key, value.get<bool>());
+                   });
     return flags;
 }
 
-std::vector<std::pair<std::string, std::int64_t>> Object::named_integers(std::string_view name, std::size_t most,
-                                                                         std::int64_t low, std::int64_t high) const {
+std::vector<std::pair<std::string, std::int64_t>>
+Object::named_integers(std::string_view name, std::size_t most, std::int64_t low, std::int64_t high) const {
     std::vector<std::pair<std::string, std::int64_t>> integers;
     const Json shape{{"type", "integer"}, {"minimum", low}, {"maximum", high}};
     for_each_named(name, most, shape, [&](const std::string& key, const Json& value, const std::string& at) {
         const bool fits = value.is_number_integer() && value >= low && value <= high;
-        if (!fits) refuse(at, describe(value), "a whole number, " + std::to_string(low) + " to " + std::to_string(high));
+        if (!fits)
+            refuse(at, describe(value),
+                   "a whole number, " + std::to_string(low) + " to " + std::to_string(high));
         integers.emplace_back(key, value.get<std::int64_t>());
     });
     return integers;
 }
 
-std::vector<std::pair<std::string, std::vector<std::string>>> Object::named_texts(std::string_view name, std::size_t most,
-                                                                                  Count count) const {
+std::vector<std::pair<std::string, std::vector<std::string>>>
+Object::named_texts(std::string_view name, std::size_t most, Count count) const {
     constexpr Count length{1, 4000};
     std::vector<std::pair<std::string, std::vector<std::string>>> lists;
     for_each_named(name, most, array_shape(text_shape(length), count),
@@ -523,6 +530,12 @@ const Json& Document::value() const {
 }
 std::string Document::canonical() const {
     return canonical_text(source_->root);
+}
+Error Document::error_at(const std::string& pointer, std::string advice) const {
+    const Json::json_pointer where(pointer);
+    const bool there = source_->root.contains(where);
+    return Error({source_->file, pointer, there ? describe(source_->root.at(where)) : "nothing", "",
+                  std::move(advice)});
 }
 void Document::record(SchemaRecorder* recorder) const {
     source_->recorder = recorder;

@@ -103,10 +103,10 @@ public:
 
     /// An object of free names with one kind of value each; empty if the key is not there.
     std::vector<std::pair<std::string, bool>> named_flags(std::string_view name, std::size_t most) const;
-    std::vector<std::pair<std::string, std::int64_t>> named_integers(std::string_view name, std::size_t most,
-                                                                    std::int64_t low, std::int64_t high) const;
-    std::vector<std::pair<std::string, std::vector<std::string>>> named_texts(std::string_view name, std::size_t most,
-                                                                             Count count) const;
+    std::vector<std::pair<std::string, std::int64_t>>
+    named_integers(std::string_view name, std::size_t most, std::int64_t low, std::int64_t high) const;
+    std::vector<std::pair<std::string, std::vector<std::string>>>
+    named_texts(std::string_view name, std::size_t most, Count count) const;
 
     /// A curve as an object of two lists of equal length:
     ///     "fan_curve": {"flow_cfm": [0, 20, 40], "suction_inwc": [1.2, 1.1, 0.9]}
@@ -182,6 +182,8 @@ public:
     const std::string& file() const;
     const Json& value() const;
     std::string canonical() const;
+    /// An Error about the value at a JSON pointer, for what only a builder can judge.
+    [[nodiscard]] Error error_at(const std::string& pointer, std::string advice) const;
     /// Lets `recorder` hear everything that is asked for from now on.
     void record(SchemaRecorder* recorder) const;
 

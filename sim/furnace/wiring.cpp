@@ -345,7 +345,7 @@ private:
             wiring_.board_inputs.push_back(kFlameInput);
         } else {
             wiring_.board_inputs.push_back(
-                volts_to_common(board_.input_terminals[i], "/board/inputs/" + std::to_string(i)));
+                volts_to_common(board_.input_terminals[i], "/board/inputs/" + std::to_string(i) + "/terminal"));
         }
     }
 
