@@ -148,7 +148,7 @@ const VerbSpec& spec_of(Verb verb) {
 
 std::string format_action(const furnace::Model& model, const Action& action) {
     const VerbSpec& spec = spec_of(action.verb);
-    const std::string name(spec.name);
+    std::string name(spec.name);
     switch (spec.argument) {
     case Argument::none:
         return name;
