@@ -10,6 +10,16 @@
 namespace lightoff::files {
 namespace {
 
+/// "digit" of "... expected digit; last read: '1.x'": the rest may hold half a character.
+std::string expectation(const std::string& what) {
+    constexpr std::string_view mark = "expected ";
+    const auto at = what.find(mark);
+    if (at == std::string::npos)
+        return "valid JSON";
+    const std::string text = what.substr(at + mark.size());
+    return text.substr(0, text.find("; last read"));
+}
+
 /// Builds the value from the parser's events and refuses what the library would let pass.
 class Builder {
 public:
@@ -56,10 +66,7 @@ public:
             refuse(next_pointer(), token, "a number that a double can hold");
         if (position > text_.size())
             refuse(where, "the end of the file", "the rest of the JSON text", "the file looks cut off");
-        const auto expected = what.find("expected ");
-        refuse(where, in_quotes(token),
-               expected == std::string::npos ? "valid JSON"
-                                             : what.substr(expected + std::string_view("expected ").size()));
+        refuse(where, in_quotes(token), expectation(what));
     }
 
 private:

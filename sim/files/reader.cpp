@@ -448,12 +448,15 @@ Curve Object::curve(std::string_view name, Column x, Column y, Trend trend, Coun
 }
 
 bool Object::has(std::string_view name) const {
-    return value_->contains(std::string(name));
+    const std::string key{name};
+    if (source_->recorder != nullptr)
+        source_->recorder->may_lack(place_, key);
+    return value_->contains(key);
 }
 
 bool Object::has_number(std::string_view name, std::string_view unit) const {
     const auto units = units_like(unit_of(unit));
-    return std::any_of(units.begin(), units.end(), [&](const Unit& u) { return has(key_in(name, u)); });
+    return std::count_if(units.begin(), units.end(), [&](const Unit& u) { return has(key_in(name, u)); }) > 0;
 }
 
 std::string Object::raw(std::string_view name) const {

@@ -94,6 +94,12 @@ std::string allowed_by(const Json* schema, const Json& value) {
             names.push_back(describe(word));
         return listed(names);
     }
+    if (const Json* const options = member(schema, "anyOf")) {
+        std::string all;
+        for (const Json& option : *options)
+            all += (all.empty() ? "" : " or ") + allowed_by(&option, value);
+        return all;
+    }
     const std::string type = schema->value("type", "");
     if (type == "object") {
         const std::string group = broken_group(*schema, value);

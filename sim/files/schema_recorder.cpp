@@ -36,10 +36,11 @@ Json required(const std::string& key) {
 }
 
 /// One of the keys, or at most one of them.
-Json one_of(const SchemaRecorder::KeyShapes& keys, bool needed) {
+template <class Keys>
+Json one_of(const Keys& keys, bool needed) {
     Json each = Json::array();
-    for (const auto& [key, shape] : keys)
-        each.push_back(required(key));
+    for (const auto& key : keys)
+        each.push_back(required(key.first));
     Json options = each;
     if (!needed)
         options.push_back({{"not", {{"anyOf", each}}}});
@@ -55,9 +56,19 @@ std::size_t SchemaRecorder::visit(const std::string& place) {
 void SchemaRecorder::request(const std::string& place, std::size_t visit, const KeyShapes& keys,
                              bool needed) {
     Request& request = places_[place].requests[keys.front().first];
-    request.keys = keys;
+    request.keys.resize(keys.size());
+    for (std::size_t i = 0; i < keys.size(); ++i) {
+        auto& [key, shapes] = request.keys[i];
+        key = keys[i].first;
+        if (std::find(shapes.begin(), shapes.end(), keys[i].second) == shapes.end())
+            shapes.push_back(keys[i].second);
+    }
     if (needed)
         request.required_in.insert(visit);
+}
+
+void SchemaRecorder::may_lack(const std::string& place, const std::string& key) {
+    places_[place].may_lack.insert(key);
 }
 
 void SchemaRecorder::free_names(const std::string& place, std::size_t low, std::size_t high) {
@@ -98,9 +109,9 @@ Json SchemaRecorder::schema_of(const std::string& place) const {
     Json needed_keys = Json::array();
     Json groups = Json::array();
     for (const auto& [first, request] : at.requests) {
-        for (const auto& [key, shape] : request.keys)
-            properties[key] = resolved(shape);
-        const bool needed = request.required_in.size() == at.visits;
+        for (const auto& [key, shapes] : request.keys)
+            properties[key] = resolved(shapes.size() == 1 ? shapes.front() : Json{{"anyOf", shapes}});
+        const bool needed = request.required_in.size() == at.visits && at.may_lack.count(first) == 0;
         if (request.keys.size() > 1)
             groups.push_back(one_of(request.keys, needed));
         else if (needed)

@@ -22,6 +22,8 @@ public:
     std::size_t visit(const std::string& place);
     /// On that visit it asked for one of these keys (one for each unit).
     void request(const std::string& place, std::size_t visit, const KeyShapes& keys, bool required);
+    /// It asked whether the key is there, so that it may be missing.
+    void may_lack(const std::string& place, const std::string& key);
     /// The keys of the object at `place` are free names of objects at `place`/*.
     void free_names(const std::string& place, std::size_t low, std::size_t high);
 
@@ -33,12 +35,14 @@ public:
 
 private:
     struct Request {
-        KeyShapes keys;
+        std::vector<std::pair<std::string, std::vector<Json>>>
+            keys;                          ///< key and the shapes it was asked for in
         std::set<std::size_t> required_in; ///< visits
     };
     struct Place {
         std::size_t visits = 0;
         std::map<std::string, Request> requests; ///< by their first key
+        std::set<std::string> may_lack;
         bool has_free_names = false;
         std::size_t low = 0;
         std::size_t high = 0;

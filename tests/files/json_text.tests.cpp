@@ -77,6 +77,10 @@ TEST_CASE("bytes that are not UTF-8 are refused with their place") {
     for (const char* good : {"\x7F", "\xC2\x80", "\xDF\xBF", "\xE0\xA0\x80", "\xED\x9F\xBF", "\xEE\x80\x80",
                              "\xF0\x90\x80\x80", "\xF4\x8F\xBF\xBF"})
         CHECK(find_bad_utf8(good) == std::string::npos);
+    // a number broken off by half a character's first byte: the library's own message would hold it
+    const std::string message = refusal("{\"a\": 1e\xC3\xA9}");
+    CHECK(message.rfind("f.json: 1:9: found ", 0) == 0);
+    CHECK(find_bad_utf8(message) == std::string::npos);
     // UTF-16 from an editor
     using namespace std::string_literals;
     CHECK(refusal("\xFF\xFE{\0}\0"s).rfind("f.json: 1:1: found byte FF", 0) == 0);

@@ -4,7 +4,6 @@
 #include "files/json_text.hpp"
 #include <nlohmann/json.hpp>
 #include <string>
-#include <vector>
 
 /// Small damages to a good JSON value, one at a time, at every place: each key deleted, each value of
 /// another type, an unknown key in each object, each number far out, each list and object emptied.
@@ -27,11 +26,11 @@ inline Json of_another_type(const Json& value) {
     return Json{{"an", "object"}};
 }
 
-inline void collect(const Json& whole, const Json& here, const std::string& pointer,
-                    std::vector<Mutation>& all) {
+template <class Visit>
+void each(const Json& whole, const Json& here, const std::string& pointer, const Visit& visit) {
     const Json::json_pointer at(pointer);
     const auto add = [&](Mutation::Kind kind, const std::string& where, Json value) {
-        all.push_back({kind, where, std::move(value)});
+        visit(Mutation{kind, where, std::move(value)});
     };
     const auto with = [&](Json replacement) {
         Json copy = whole;
@@ -53,20 +52,20 @@ inline void collect(const Json& whole, const Json& here, const std::string& poin
             fewer.erase(key);
             const std::string below = lightoff::files::pointer_to(pointer, key);
             add(Mutation::Kind::deleted_key, below, with(std::move(fewer)));
-            collect(whole, member, below, all);
+            each(whole, member, below, visit);
         }
     }
     if (here.is_array())
         for (std::size_t i = 0; i < here.size(); ++i)
-            collect(whole, here[i], lightoff::files::pointer_to(pointer, i), all);
+            each(whole, here[i], lightoff::files::pointer_to(pointer, i), visit);
     if (here.is_structured() && !here.empty())
         add(Mutation::Kind::emptied, pointer, with(here.is_array() ? Json::array() : Json::object()));
 }
 
 } // namespace mutations_detail
 
-inline std::vector<Mutation> mutations_of(const lightoff::files::Json& good) {
-    std::vector<Mutation> all;
-    mutations_detail::collect(good, good, "", all);
-    return all;
+/// Calls visit(Mutation) for each; one at a time, for a large file has thousands.
+template <class Visit>
+void for_each_mutation(const lightoff::files::Json& good, const Visit& visit) {
+    mutations_detail::each(good, good, "", visit);
 }

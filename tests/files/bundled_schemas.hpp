@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "files/equipment.hpp"
+#include "files/scenario.hpp"
+#include "files/schema_recorder.hpp"
+#include <algorithm>
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The kinds of bundled files, how each is loaded, and the schema that the loader's requests make.
+struct BundledKind {
+    std::string folder; ///< below scenarios/
+    std::string schema; ///< file name in scenarios/schema/
+    std::string title;
+    void (*load)(const lightoff::files::Document&);
+};
+
+inline std::vector<BundledKind> bundled_kinds() {
+    using namespace lightoff::files;
+    return {
+        {"equipment", "equipment.schema.json", "Lightoff equipment",
+         [](const Document& d) { read_equipment(d); }},
+        {"calls", "scenario.schema.json", "Lightoff scenario", [](const Document& d) { read_scenario(d); }},
+    };
+}
+
+/// Paths of the files of a kind, sorted.
+inline std::vector<std::string> bundled_files(const std::string& scenarios, const BundledKind& kind) {
+    std::vector<std::string> paths;
+    for (const auto& entry : std::filesystem::directory_iterator(scenarios + "/" + kind.folder))
+        if (entry.path().extension() == ".json")
+            paths.push_back(entry.path().string());
+    std::sort(paths.begin(), paths.end());
+    return paths;
+}
+
+inline std::string recorded_schema(const std::string& scenarios, const BundledKind& kind) {
+    lightoff::files::SchemaRecorder recorder;
+    for (const std::string& path : bundled_files(scenarios, kind)) {
+        const auto document = lightoff::files::read_document(path);
+        document.record(&recorder);
+        kind.load(document);
+    }
+    return recorder.schema(kind.title);
+}

@@ -1,0 +1,9 @@
+// SPDX-License-Identifier: MIT
+#include "fuzz/fuzz_one.hpp"
+#include <cstddef>
+#include <cstdint>
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    fuzz_attempt({reinterpret_cast<const char*>(data), size});
+    return 0;
+}
