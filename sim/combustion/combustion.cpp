@@ -13,6 +13,15 @@ double dry_air_mol_s(double moist_kg_s, double humidity_ratio) {
     return moist_kg_s / ((1.0 + humidity_ratio) * units::molar_mass_air_kg_mol);
 }
 
+/// How far air blown past the flames through a crack upsets them, 0..1; a half where jet = `half_kg_s`. By
+/// the squares: through one and the same crack a jet's momentum grows with the square of its flow, so that
+/// what the inducer draws in hardly stirs a flame and what the blower pushes in does.
+double upset_by(double jet_kg_s, double half_kg_s) {
+    const double jet = jet_kg_s * jet_kg_s;
+    const double half = half_kg_s * half_kg_s;
+    return jet / (jet + half);
+}
+
 /// Sums over the burners, m3/s of gas.
 struct RowFlows {
     double burnt_inside = 0.0;
@@ -97,8 +106,7 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
 
     Outputs out;
     if (in.crack_jet_kg_s > 0.0)
-        out.flame_upset = in.crack_jet_kg_s /
-                          (in.crack_jet_kg_s + p.crack_jet_ratio * std::max(0.0, in.combustion_air_kg_s));
+        out.flame_upset = upset_by(in.crack_jet_kg_s, p.crack_jet_ratio * in.combustion_air_kg_s);
 
     const double hhv = hhv_j_m3(p.fuel);
     RowFlows row;

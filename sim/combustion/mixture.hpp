@@ -51,7 +51,8 @@ inline Mixture mixture(const Params& p, const FlammableRange& range, double gas_
     const double secondary = air_ratio - primary;
     const double at_igniter = primary + p.mixing_at_igniter * secondary;
     const double at_flame = primary + p.mixing_at_flame * secondary;
-    m.ignitable = range.any && at_igniter >= range.rich && at_igniter <= range.lean;
+    // Too rich within, a jet still has a flammable edge where it meets the air of the compartment.
+    m.ignitable = range.any && air_ratio >= p.smother_air_ratio && at_igniter <= range.lean;
     m.holds = range.any && air_ratio >= p.smother_air_ratio && at_flame <= range.lean;
     m.pocket_burns = range.any && air_ratio >= range.rich && air_ratio <= range.lean;
     return m;
