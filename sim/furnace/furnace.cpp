@@ -29,6 +29,7 @@ electrical::MotorTorque torque_of(const AcSolution& ac, int motor) {
 
 /// Power that crosses the air gap of a motor, iron and rotor loss included, W.
 double core_power_w(const Wiring& wiring, const AcSolution& ac, int motor) {
+    const double iron_ohm = wiring.netlist.motors[at(motor)].iron_loss_ohm;
     double power = 0.0;
     for (int p = 0; p < wiring.netlist.port_count(); ++p) {
         const electrical::Port& port = wiring.netlist.ports[static_cast<std::size_t>(p)];
@@ -38,6 +39,7 @@ double core_power_w(const Wiring& wiring, const AcSolution& ac, int motor) {
             continue;
         const auto i = static_cast<std::size_t>(p);
         power += (ac.port_v[i] * units::conj(ac.port_a[i])).re;
+        power += units::norm(ac.port_v[i]) / iron_ohm; // in parallel with each axis, outside the port
     }
     return power;
 }
