@@ -204,12 +204,12 @@ TEST_CASE("target: a vent fault with cold suction between 0.60 and 0.70 starts a
         cold.set("draft.path.vent_blockage", blockage);
         cold.run(5.0);
         const double suction_inwc = cold.read("suction at the port");
-        if (suction_inwc < 0.605 || suction_inwc > 0.695)
+        if (suction_inwc < 0.605 || suction_inwc > 0.70)
             continue;
         INFO("vent blocked to " << blockage << ", cold suction " << suction_inwc << " in. w.c.");
         Rig hot;
         hot.set("draft.path.vent_blockage", blockage);
-        hot.run(600.0);
+        hot.run(1200.0); // near 0.70 the vent has to be hot through
         CHECK(hot.time_of("all burners are lit").has_value());
         CHECK(hot.count_of("pressure switch opens") >= 1);
         ++seen;
