@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "figures/figures.hpp"
+
+#include <filesystem>
+
+namespace lightoff::figures {
+
+/// Sentences on what a page of docs names and is not there: files in code marks that begin with "sim/",
+/// "gui/", "tests/", "scenarios/" or "docs/", links and pictures, and test cases written `file.cpp`: "name of
+/// the case". And on figures that the page does not show.
+std::vector<std::string> missing_from_page(const std::filesystem::path& source, const std::string& page,
+                                           const std::vector<Drawing>& figures);
+
+} // namespace lightoff::figures
