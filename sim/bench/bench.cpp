@@ -2,6 +2,7 @@
 #include "bench/bench.hpp"
 
 #include "bench/access.hpp"
+#include "instruments/voltmeter.hpp"
 #include "units/fields.hpp"
 
 #include <algorithm>
@@ -10,9 +11,6 @@
 
 namespace lightoff::bench {
 namespace {
-
-constexpr double kVoltmeterOhm =
-    10e6; // input resistance of a multimeter on volts (general electronics texts)
 
 Verdict refuse(std::string reason) {
     return {false, 0, std::move(reason)};
@@ -72,7 +70,7 @@ void apply(World& world, const Action& action) {
         in.disconnect_on = flag;
         break;
     case Verb::gas_cock:
-        world.condition.gas.cock_open = flag != 0 ? 1.0 : 0.0;
+        in.gas_cock_open = flag;
         break;
     case Verb::burner_door:
         in.burner_door_on = flag;
@@ -91,7 +89,7 @@ void apply(World& world, const Action& action) {
         in.attachments[0] = {};
         in.attachments[0].a = action.target;
         in.attachments[0].b = action.value;
-        in.attachments[0].ohm = kVoltmeterOhm;
+        in.attachments[0].ohm = instruments::kVoltmeterOhm;
         break;
     case Verb::leads_off:
         in.attachments[0] = {};
@@ -132,7 +130,7 @@ Verdict check(const furnace::Model& model, const World& world, const Action& act
     case Verb::disconnect:
         return check_toggle(spec, action, in.disconnect_on != 0, "disconnect switch", "on", "off");
     case Verb::gas_cock:
-        return check_toggle(spec, action, world.condition.gas.cock_open > 0.0, "gas cock", "open", "shut");
+        return check_toggle(spec, action, in.gas_cock_open != 0, "gas cock", "open", "shut");
     case Verb::burner_door:
         return check_toggle(spec, action, in.burner_door_on != 0, "burner compartment door", "on", "off");
     case Verb::blower_door:

@@ -41,6 +41,7 @@ struct Hands {
         visit("done_tick", "", self.done_tick);
         visit("busy", "", self.busy);
     }
+    friend bool operator==(const Hands&, const Hands&) = default;
 };
 
 struct World {

@@ -101,7 +101,12 @@ void step_relays(const Model& model, State& state, const Condition& condition, c
     for (std::size_t i = 0; i < model.wiring.relays.size(); ++i) {
         const RelayBinding& relay = model.wiring.relays[i];
         const double volts = now.rms[at(relay.coil_sense)];
+        const double before = state.relays[i].position;
         electrical::step_relay(relay.params, condition.relays[i], state.relays[i], volts, dt_s);
+        const double after = state.relays[i].position;
+        if (after != before &&
+            (after <= condition.relays[i].lowest_position || after >= condition.relays[i].highest_position))
+            state.armatures_struck |= std::uint64_t{1} << i;
     }
 }
 
@@ -142,6 +147,7 @@ gas::Inputs gas_inputs(const Model& model, const State& state, const Inputs& in)
     g.room_air_changes_per_s = in.basement_air_changes_per_s;
     g.spilled_gas_m3_s = last.combustion.spilled_gas_m3_s;
     g.spilled_co_m3_s = last.combustion.spilled_co_m3_s + spilled_flue_co_m3_s(last);
+    g.cock_handle_open = in.gas_cock_open != 0;
     g.valve_energised = model.wiring.gas_valve >= 0 && armature_in(model, state, model.wiring.gas_valve);
     return g;
 }
@@ -334,6 +340,7 @@ void tick(const Model& model, State& state, Condition& condition, const Inputs& 
     electrical::Workspace& network = workspace.network;
     const bool fine = needs_substeps(model, state, inputs);
     state.board_outputs_before = state.board.outputs;
+    state.armatures_struck = 0;
 
     NetworkNow now = solve_now(model, state, condition, inputs, workspace);
     state.signals.power.flame_current_a = flame_current_a(model, state, now.ac, network);

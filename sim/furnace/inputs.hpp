@@ -29,7 +29,8 @@ struct Inputs {
     std::uint8_t blower_door_on = 1;
     std::uint8_t door_switch_held = 0;
     std::uint8_t filter_in = 1;
-    std::array<std::uint8_t, 8> spare{}; ///< keeps the struct free of padding
+    std::uint8_t gas_cock_open = 1;      ///< its handle; whether gas passes is the cock's condition, too
+    std::array<std::uint8_t, 7> spare{}; ///< keeps the struct free of padding
     std::array<electrical::Attachment, electrical::kMaxAttachments>
         attachments{}; ///< leads of meters, jumpers
 
@@ -52,6 +53,7 @@ struct Inputs {
         visit("blower_door_on", "", self.blower_door_on);
         visit("door_switch_held", "", self.door_switch_held);
         visit("filter_in", "", self.filter_in);
+        visit("gas_cock_open", "", self.gas_cock_open);
         visit("spare", "", self.spare);
         visit("attachments", self.attachments);
     }

@@ -75,6 +75,7 @@ struct State {
     std::uint16_t thermostat_fan_closed = 0;
     std::uint16_t board_outputs_before = 0; ///< a driver that has just changed moves an armature in this tick
     std::uint16_t ticks_since_power = 0;    ///< since Power was worked out
+    std::uint64_t armatures_struck = 0; ///< bits of relays that struck a stop in the last tick: their clicks
     Signals signals;
 
     template <class Self, class Visit>
@@ -92,6 +93,7 @@ struct State {
         visit("thermostat_fan_closed", "", self.thermostat_fan_closed);
         visit("board_outputs_before", "", self.board_outputs_before);
         visit("ticks_since_power", "ticks", self.ticks_since_power);
+        visit("armatures_struck", "", self.armatures_struck);
         visit("signals", self.signals);
     }
 };

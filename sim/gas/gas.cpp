@@ -90,7 +90,7 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
 
     const double density_ratio = in.barometric_pa * (1.0 / units::standard_pressure_pa);
     const Conductances g = conductances(p, c, s, density_ratio);
-    const bool fed = c.cock_open > 0.0 && c.pipe_restriction < 1.0;
+    const bool fed = in.cock_handle_open && c.cock_open > 0.0 && c.pipe_restriction < 1.0;
     const GasPressures pressure =
         fed ? settled_pressures(path(p, c, in, g)) : bleed_down(p, c, s, in, g, dt_s);
     s.inlet_pressure_pa = pressure.inlet_pa;

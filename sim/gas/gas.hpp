@@ -35,8 +35,8 @@ struct Params {
 
 /// How the parts are. Defaults: healthy.
 struct Condition {
-    double cock_open = 1.0;        ///< 0 shut .. 1 open (share of the bore)
-    double supply_factor = 1.0;    ///< factor on the static supply pressure
+    double cock_open = 1.0;     ///< share of the bore that the open cock leaves free; 0: its plug stays shut
+    double supply_factor = 1.0; ///< factor on the static supply pressure
     double pipe_restriction = 0.0; ///< share of the branch pipe's bore blocked or missing (undersized), 0..1
     double regulator_adjust_pa = 0.0; ///< what a technician turned in
     double regulator_drift_pa = 0.0;  ///< what age did to the set point
@@ -88,6 +88,7 @@ struct Inputs {
     double room_air_changes_per_s = 0.0; ///< fresh air of the room
     double spilled_gas_m3_s = 0.0;       ///< raw gas into the room from burners and vent
     double spilled_co_m3_s = 0.0;        ///< carbon monoxide into the room
+    bool cock_handle_open = true;        ///< as the hand left it
     bool valve_energised = false;        ///< the coil has pulled in
 };
 

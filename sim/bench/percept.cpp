@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: MIT
+#include "bench/percept.hpp"
+
+#include "units/constants.hpp"
+#include "units/convert.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+namespace lightoff::bench {
+namespace {
+
+// Wheels that a person hears. Numbers of blades: teaching values.
+constexpr double kInducerBlades = 24.0;
+constexpr double kBlowerBlades = 42.0;
+constexpr double kToneStep_hz = 5.0;
+constexpr double kHeardFrom = 0.03; ///< of synchronous speed: below it a wheel makes no sound
+constexpr double kStalledBelow = 0.05;
+constexpr double kInducerHum_w = 5.0;
+constexpr double kBlowerHum_w = 20.0;
+
+constexpr double kFirstGlow_k = 798.0; ///< Draper point: dull red just seen in the dark (textbook)
+constexpr double kGlowStep_k = 50.0;
+constexpr double kSlowly_rad_s = 12.0; ///< two turns a second: single turns can be told
+
+/// Odorised gas is plain to a normal nose at a fifth of its lower flammable limit (US 49 CFR 192.625, from
+/// memory); strong at half of it is a teaching value.
+constexpr double kPlainGas = 0.2;
+constexpr double kStrongGas = 0.5;
+constexpr double kWindingSmells_k = 398.0; ///< varnish near the limit of its class, 130 C; teaching value
+
+constexpr double kWarmthStep_k = 5.0;
+constexpr double kVibrationStep_m_s = 1e-3;
+
+/// x in whole steps, 0 or more.
+template <class Integer>
+Integer in_steps(double x, double step, Integer most) {
+    const double steps = x / step + 0.5;
+    if (!(steps >= 1.0))
+        return 0;
+    return steps >= static_cast<double>(most) ? most : static_cast<Integer>(steps);
+}
+
+std::uint8_t tenths(double x) {
+    return in_steps<std::uint8_t>(x, 0.1, 50);
+}
+
+Turning turning(double rad_s) {
+    if (rad_s < 0.05)
+        return Turning::still;
+    return rad_s < kSlowly_rad_s ? Turning::slowly : Turning::fast;
+}
+
+Seen see(const furnace::Model& model, const World& world) {
+    const furnace::State& state = world.state;
+    Seen seen;
+    seen.lamp_on = state.board.lamp.on != 0;
+    if (world.inputs.burner_door_on == 0) {
+        for (std::size_t i = 0; i < static_cast<std::size_t>(model.combustion.burner_count); ++i) {
+            const combustion::FlameLook& look = state.signals.combustion.burner[i];
+            const std::uint8_t strength = tenths(look.strength);
+            if (strength > 0)
+                seen.burner[i] = {strength, tenths(look.yellow), tenths(look.length), tenths(look.lift),
+                                  tenths(look.softness)};
+        }
+        seen.flame_outside = in_steps<std::uint8_t>(state.signals.combustion.rollout_heat_hhv_w, 1000.0, 100);
+        const double igniter_k = state.heat.temperature.igniter;
+        if (igniter_k >= kFirstGlow_k)
+            seen.igniter_glow_k = static_cast<std::uint16_t>(
+                kGlowStep_k * static_cast<double>(in_steps<std::uint16_t>(igniter_k, kGlowStep_k, 100)));
+        seen.inducer = turning(state.draft.inducer.speed_rad_s);
+    }
+    if (world.inputs.blower_door_on == 0)
+        seen.blower = turning(state.signals.air.wheel_speed_rad_s);
+    return seen;
+}
+
+/// A fan's sound power grows with the fifth power of its speed (fan sound law, handbooks), and a sound seems
+/// half as loud at 10 dB less: loudness goes with speed^1.5.
+std::uint8_t wheel_loudness(double speed_ratio) {
+    return speed_ratio < kHeardFrom ? std::uint8_t{0}
+                                    : in_steps<std::uint8_t>(speed_ratio * std::sqrt(speed_ratio), 0.05, 40);
+}
+
+std::uint16_t blade_tone_hz(double wheel_rad_s, double speed_ratio, double blades) {
+    if (speed_ratio < kHeardFrom)
+        return 0;
+    const double hz = blades * wheel_rad_s / (2.0 * units::pi);
+    return static_cast<std::uint16_t>(kToneStep_hz *
+                                      static_cast<double>(in_steps<std::uint16_t>(hz, kToneStep_hz, 2000)));
+}
+
+double synchronous_rad_s(const furnace::Model& model, int motor) {
+    return motor < 0 ? 1.0 : model.wiring.netlist.motors[static_cast<std::size_t>(motor)].synchronous_rad_s;
+}
+
+Heard hear(const furnace::Model& model, const furnace::State& state) {
+    const furnace::Wiring& w = model.wiring;
+    const furnace::Signals& s = state.signals;
+    const double inducer_full_rad_s = synchronous_rad_s(model, w.inducer_motor);
+    const double blower_full_rad_s = synchronous_rad_s(model, w.blower_motor);
+    const double inducer_ratio = s.draft.wheel_speed_rad_s / inducer_full_rad_s;
+    const double blower_ratio = s.air.wheel_speed_rad_s / blower_full_rad_s;
+    Heard heard;
+    heard.inducer_hz = blade_tone_hz(s.draft.wheel_speed_rad_s, inducer_ratio, kInducerBlades);
+    heard.inducer_loudness = wheel_loudness(inducer_ratio);
+    heard.blower_hz = blade_tone_hz(s.air.wheel_speed_rad_s, blower_ratio, kBlowerBlades);
+    heard.blower_loudness = wheel_loudness(blower_ratio);
+
+    double roar = 0.0;
+    for (const combustion::FlameLook& look : s.combustion.burner)
+        roar += look.strength * look.length;
+    heard.roar = tenths(roar / static_cast<double>(std::max<std::int64_t>(1, model.combustion.burner_count)));
+    heard.ignition = tenths(s.combustion.ignition_loudness);
+
+    const std::uint64_t valve = w.gas_valve < 0 ? 0 : std::uint64_t{1} << w.gas_valve;
+    heard.valve_click = (state.armatures_struck & valve) != 0;
+    heard.relay_clicks = static_cast<std::uint8_t>(std::popcount(state.armatures_struck & ~valve));
+
+    heard.inducer_hum = s.power.inducer_electrical_w > kInducerHum_w &&
+                        state.draft.inducer.speed_rad_s < kStalledBelow * inducer_full_rad_s;
+    heard.blower_hum = s.power.blower_electrical_w > kBlowerHum_w &&
+                       state.air.blower.speed_rad_s < kStalledBelow * blower_full_rad_s;
+    return heard;
+}
+
+Felt feel(const furnace::Model& model, const furnace::State& state) {
+    const furnace::Signals& s = state.signals;
+    Felt felt;
+    felt.register_air = tenths(s.air.register_flow_kg_s / model.heat.exchanger.air_reference_flow_kg_s);
+    if (felt.register_air > 0)
+        felt.register_warmth =
+            in_steps<std::uint8_t>(s.heat.supply_air_k - state.heat.temperature.house, kWarmthStep_k, 60);
+    felt.cabinet_vibration =
+        in_steps<std::uint8_t>(std::max(s.draft.shake_m_s, s.air.shake_m_s), kVibrationStep_m_s, 100);
+    return felt;
+}
+
+Smelt smell(const furnace::Model& model, const furnace::State& state) {
+    const double of_limit = state.gas.room.raw_gas_fraction / model.combustion.fuel.lower_limit;
+    Smelt smelt;
+    smelt.gas = of_limit < kPlainGas ? 0 : of_limit < kStrongGas ? 1 : 2;
+    smelt.hot_winding = state.heat.temperature.blower_winding > kWindingSmells_k ||
+                        state.heat.temperature.inducer_winding > kWindingSmells_k;
+    return smelt;
+}
+
+LeftAs left_as(const furnace::Inputs& in) {
+    LeftAs left;
+    left.burner_door_on = in.burner_door_on != 0;
+    left.blower_door_on = in.blower_door_on != 0;
+    left.door_switch_held = in.door_switch_held != 0;
+    left.filter_in = in.filter_in != 0;
+    left.breaker_on = in.breaker_on != 0;
+    left.disconnect_on = in.disconnect_on != 0;
+    left.gas_cock_open = in.gas_cock_open != 0;
+    left.thermostat_mode = in.thermostat_mode;
+    left.thermostat_fan = in.thermostat_fan;
+    left.set_point_k = in.set_point_k;
+    return left;
+}
+
+} // namespace
+
+Percept perceive(const furnace::Model& model, const World& world, furnace::Workspace& workspace) {
+    Percept percept;
+    percept.tick = world.tick;
+    percept.seen = see(model, world);
+    percept.heard = hear(model, world.state);
+    percept.felt = feel(model, world.state);
+    percept.smelt = smell(model, world.state);
+    percept.left_as = left_as(world.inputs);
+    percept.hands = world.hands;
+    percept.voltmeter.red = world.inputs.attachments[0].a;
+    percept.voltmeter.black = world.inputs.attachments[0].b;
+    percept.voltmeter.display =
+        instruments::read_voltmeter(model, world.state, world.condition, world.inputs, 0, workspace);
+    return percept;
+}
+
+} // namespace lightoff::bench

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/world.hpp"
+#include "furnace/furnace.hpp"
+#include "instruments/voltmeter.hpp"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+
+/// What a person at the furnace perceives: all that an attempt's window, captions and notebook may show.
+/// Senses are coarse: every quantity comes in whole steps, so that two Worlds that nobody could tell apart
+/// give equal percepts.
+namespace lightoff::bench {
+
+/// One flame, burner door off. Tenths.
+struct FlamePercept {
+    std::uint8_t strength = 0;
+    std::uint8_t yellow = 0; ///< 0 blue, 10 yellow
+    std::uint8_t length = 0; ///< 10 as it should be
+    std::uint8_t lift = 0;
+    std::uint8_t softness = 0;
+    friend bool operator==(const FlamePercept&, const FlamePercept&) = default;
+};
+
+/// Whether a wheel or shaft can be seen to turn.
+enum class Turning : std::uint8_t { not_seen, still, slowly, fast };
+
+struct Seen {
+    bool lamp_on = false; ///< through the lamp's window, doors on or off
+    std::array<FlamePercept, combustion::kMaxBurners> burner{};
+    std::uint8_t flame_outside = 0;      ///< flame rolls out of the burner openings, kW
+    std::uint16_t igniter_glow_k = 0;    ///< colour temperature in steps of 50 K; 0 dark or door on
+    Turning inducer = Turning::not_seen; ///< its shaft; burner door off
+    Turning blower = Turning::not_seen;  ///< its wheel; blower door off
+    friend bool operator==(const Seen&, const Seen&) = default;
+};
+
+struct Heard {
+    std::uint16_t inducer_hz = 0;      ///< blade-pass tone, steps of 5 Hz
+    std::uint16_t blower_hz = 0;       ///< the same
+    std::uint8_t inducer_loudness = 0; ///< twentieths of that at synchronous speed
+    std::uint8_t blower_loudness = 0;  ///< the same
+    std::uint8_t roar = 0;             ///< of the burners, tenths
+    std::uint8_t ignition = 0;         ///< loudness of the light-off, tenths: 10 is a bang
+    std::uint8_t relay_clicks = 0;     ///< armatures of relays that struck a stop in the last tick
+    bool valve_click = false;          ///< the gas valve did
+    bool inducer_hum = false;          ///< energised but stalled
+    bool blower_hum = false;           ///< the same
+    friend bool operator==(const Heard&, const Heard&) = default;
+};
+
+struct Felt {
+    std::uint8_t register_air = 0;      ///< speed at the registers, tenths of the ordinary
+    std::uint8_t register_warmth = 0;   ///< of that air over the room's, steps of 5 K
+    std::uint8_t cabinet_vibration = 0; ///< steps of 1 mm/s, peak
+    friend bool operator==(const Felt&, const Felt&) = default;
+};
+
+struct Smelt {
+    std::uint8_t gas = 0; ///< 0 none, 1 plain, 2 strong
+    bool hot_winding = false;
+    friend bool operator==(const Smelt&, const Smelt&) = default;
+};
+
+/// Doors, switches and settings as they were found or left.
+struct LeftAs {
+    bool burner_door_on = true;
+    bool blower_door_on = true;
+    bool door_switch_held = false;
+    bool filter_in = true;
+    bool breaker_on = true;
+    bool disconnect_on = true;
+    bool gas_cock_open = true; ///< its handle
+    control::ThermostatMode thermostat_mode = control::ThermostatMode::off;
+    control::FanSwitch thermostat_fan = control::FanSwitch::automatic;
+    double set_point_k = 0.0; ///< of the thermostat, as it was set
+    friend bool operator==(const LeftAs&, const LeftAs&) = default;
+};
+
+/// The voltmeter: where its leads are, and what it shows.
+struct VoltmeterPercept {
+    std::int32_t red = 0; ///< test point
+    std::int32_t black = 0;
+    instruments::VoltmeterDisplay display;
+    friend bool operator==(const VoltmeterPercept&, const VoltmeterPercept&) = default;
+};
+
+struct Percept {
+    std::uint64_t tick = 0;
+    Seen seen;
+    Heard heard;
+    Felt felt;
+    Smelt smelt;
+    LeftAs left_as;
+    Hands hands;
+    VoltmeterPercept voltmeter;
+    friend bool operator==(const Percept&, const Percept&) = default;
+};
+
+/// Of the part's condition nothing enters but by what it does to light, sound, smell, touch and the meter.
+/// The workspace is for the meter.
+Percept perceive(const furnace::Model& model, const World& world, furnace::Workspace& workspace);
+
+} // namespace lightoff::bench
