@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "cli/calc.hpp"
+#include "cli/circuit.hpp"
 #include "cli/exit_codes.hpp"
+#include "cli/lists.hpp"
 #include "cli/output.hpp"
+#include "cli/replay_attempt.hpp"
+#include "cli/run.hpp"
 #include "cli/usage_error.hpp"
 #include "files/error.hpp"
 
@@ -11,6 +15,7 @@
 #include <cstdio>
 #include <exception>
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -46,6 +51,84 @@ void add_calc(CLI::App& app, Command& command) {
     });
 }
 
+constexpr const char* kScenarioHelp = "name of a call, or path of its file";
+constexpr const char* kSeedHelp = "of the parts' tolerances; 0: nominal parts";
+
+void add_run(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<RunOptions>();
+    CLI::App* sub = app.add_subcommand("run", "run a scenario; the sequence, then the readings");
+    sub->add_option("SCENARIO", typed->scenario, kScenarioHelp)->required();
+    sub->add_option("--for", typed->for_s, "simulated seconds [900]")->type_name("SECONDS");
+    sub->add_option("--trace", typed->trace, "everything, as a table for a spreadsheet")
+        ->type_name("FILE.csv");
+    sub->add_option("--trace-every", typed->trace_every_s, "between two rows [0.5]")->type_name("SECONDS");
+    sub->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
+    sub->add_flag("--json", typed->json, "as JSON");
+    sub->callback([typed, &command] { command = [typed](Output& out) { return run(out, *typed); }; });
+}
+
+void add_circuit(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<CircuitOptions>();
+    CLI::App* sub = app.add_subcommand("circuit", "all voltages and currents at one moment");
+    sub->add_option("SCENARIO", typed->scenario, kScenarioHelp)->required();
+    sub->add_option("--at", typed->at_s, "moment, simulated")->type_name("SECONDS")->required();
+    sub->add_flag("--dc", typed->dc, "mean values instead of 60 Hz");
+    sub->add_option("--spice", typed->spice, "the same network as an ngspice deck")->type_name("FILE.cir");
+    sub->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
+    sub->add_flag("--json", typed->json, "as JSON");
+    sub->callback([typed, &command] { command = [typed](Output& out) { return circuit(out, *typed); }; });
+}
+
+void add_play(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<PlayOptions>();
+    CLI::App* sub = app.add_subcommand("play", "do what a script says and write an attempt");
+    sub->add_option("SCENARIO", typed->scenario, kScenarioHelp)->required();
+    sub->add_option("SCRIPT", typed->script, "file with one action a line")->required();
+    sub->add_option("--attempt", typed->attempt, "where to write it")->type_name("FILE")->required();
+    sub->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
+    sub->callback([typed, &command] { command = [typed](Output& out) { return play_script(out, *typed); }; });
+}
+
+void add_replay(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<ReplayOptions>();
+    CLI::App* sub = app.add_subcommand("replay", "run an attempt again and compare every mark");
+    sub->add_option("ATTEMPT", typed->attempt, "file of the attempt")->required();
+    sub->add_option("--scenario", typed->scenario, "instead of the one that it names")->type_name("SCENARIO");
+    sub->add_option("--dump", typed->dump, "write every number at every mark")->type_name("FILE");
+    sub->add_option("--compare", typed->compare, "with a dump from another machine")->type_name("FILE");
+    sub->callback(
+        [typed, &command] { command = [typed](Output& out) { return replay_attempt(out, *typed); }; });
+}
+
+void add_lists(CLI::App& app, Command& command) {
+    struct Typed {
+        std::string of;
+        std::string seed = "0";
+        bool json = false;
+    };
+    auto typed = std::make_shared<Typed>();
+    CLI::App* conditions = app.add_subcommand("conditions", "list what overrides and onsets may set");
+    conditions->add_option("SCENARIO", typed->of, kScenarioHelp)->required();
+    conditions->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
+    conditions->add_flag("--json", typed->json, "as JSON");
+    conditions->callback([typed, &command] {
+        command = [typed](Output& out) { return list_conditions(out, typed->of, typed->seed, typed->json); };
+    });
+    CLI::App* chart = app.add_subcommand("chart", "print the chart inside the door");
+    chart->add_option("EQUIPMENT|SCENARIO", typed->of, "name or path of either")->required();
+    chart->callback(
+        [typed, &command] { command = [typed](Output& out) { return print_chart(out, typed->of); }; });
+}
+
+void add_hash(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<HashOptions>();
+    CLI::App* sub = app.add_subcommand("hash", "print one number that stands for a whole run");
+    sub->add_option("SCENARIO", typed->scenario, kScenarioHelp)->required();
+    sub->add_option("--for", typed->for_s, "simulated seconds [900]")->type_name("SECONDS");
+    sub->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
+    sub->callback([typed, &command] { command = [typed](Output& out) { return hash(out, *typed); }; });
+}
+
 std::string one_line(std::string text) {
     while (!text.empty() && text.back() == '\n')
         text.pop_back();
@@ -79,7 +162,8 @@ int run_program(int argc, char** argv, Output& out) {
     app.require_subcommand(0, 1);
     app.get_formatter()->column_width(26);
     Command command;
-    add_calc(app, command);
+    for (const auto add : {add_run, add_circuit, add_calc, add_play, add_replay, add_lists, add_hash})
+        add(app, command);
     try {
         require_known_command(app, argc, argv);
         app.parse(argc, argv);

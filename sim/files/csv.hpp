@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -28,6 +29,8 @@ public:
     void row(const std::vector<Cell>& cells);
 
     [[nodiscard]] const std::string& text() const { return text_; }
+    /// Hands out the text so far and goes on behind it: for tables that are written while they grow.
+    std::string take_text() { return std::exchange(text_, {}); }
     /// Replaces the file at `path` in one step; throws Error.
     void save(const std::string& path) const;
 

@@ -124,6 +124,14 @@ void AppendFile::append(std::string_view text, Sync sync) {
     refuse_system(path_, error, write_advice(error));
 }
 
+OutputFile::OutputFile(const std::string& path)
+    : path_(path), file_(open(path, "wb", "check the folder and your right to write there")) {}
+
+void OutputFile::write(std::string_view text) {
+    if (!lightoff::files::write(file_.get(), text))
+        refuse_system(path_, errno, write_advice(errno));
+}
+
 void replace_file(const std::string& path, std::string_view text) {
     std::error_code error;
     const fs::file_status status = fs::status(path, error);

@@ -43,6 +43,18 @@ private:
     std::size_t size_;
 };
 
+/// A file that is written from its beginning while it grows, for what is too long to be kept; what was there
+/// before is lost.
+class OutputFile {
+public:
+    explicit OutputFile(const std::string& path);
+    void write(std::string_view text);
+
+private:
+    std::string path_;
+    OwnedFile file_;
+};
+
 /// Puts `text` in the place of the file at `path` in one step: readers see the old file or the new
 /// one, never a part, and a failure leaves the old one as it was.
 void replace_file(const std::string& path, std::string_view text);
