@@ -75,7 +75,7 @@ void draw_wheel_against_ducts(Figure& figure, const Air& air) {
     chart.label({units::m3s_to_cfm(op.flow_m3_s), units::pa_to_inwc(op.rise_pa)}, 10, 2,
                 number(units::m3s_to_cfm(op.flow_m3_s), 0) + " cfm", {.halo = true});
     chart.label({60.0, 1.25}, 0, -4, "wheel", {.halo = true});
-    chart.label({60.0, 0.79}, 0, 18, "at 80 % speed", {.halo = true});
+    chart.label({60.0, 0.70}, 0, 26, "at 80 % speed", {.halo = true});
     chart.label({560.0, 0.28}, 0, 40, "ducts, clean", {.colour = kAir, .halo = true});
     chart.label({700.0, 0.5}, -6, -6, "filter \xC3\x97 4",
                 {.anchor = Anchor::end, .colour = kAir, .halo = true});

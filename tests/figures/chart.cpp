@@ -4,6 +4,7 @@
 #include "units/pinned_math.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <sstream>
 
 namespace lightoff::figures {
@@ -12,19 +13,35 @@ namespace {
 constexpr double kMargin = 24.0;
 constexpr double kHeadingHeight = 46.0;
 constexpr double kCaptionLine = 19.0;
-constexpr std::size_t kCaptionLetters = 96; ///< of 14 px in the width between the margins
+constexpr std::size_t kCaptionLetters = 104; ///< of 14 px in the width between the margins
+
+/// Letters of UTF-8 text: bytes that do not go on with a letter.
+std::size_t letters(const std::string& words) {
+    return static_cast<std::size_t>(std::count_if(
+        words.begin(), words.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
 
 std::vector<std::string> wrapped(const std::string& words) {
     std::vector<std::string> lines;
     std::istringstream in(words);
     std::string word;
     while (in >> word) {
-        if (lines.empty() || lines.back().size() + word.size() + 1 > kCaptionLetters)
+        if (lines.empty() || letters(lines.back()) + letters(word) + 1 > kCaptionLetters)
             lines.push_back(word);
         else
             lines.back() += " " + word;
     }
     return lines;
+}
+
+/// Fewer than 0 decimals: as many as the number needs, up to two.
+std::string tick_text(double value, int decimals) {
+    if (decimals >= 0)
+        return number(value, decimals);
+    int needed = 0;
+    while (needed < 2 && std::fabs(value - std::stod(number(value, needed))) > 1e-9)
+        ++needed;
+    return number(value, needed);
 }
 
 double caption_height(const std::string& caption) {
@@ -109,14 +126,14 @@ Chart::Chart(Svg& svg, const Box& box, const Axis& x, const Axis& y) : Chart(Sil
         svg.line({px, box.top}, {px, bottom}, rule);
         svg.line({px, bottom}, {px, bottom + 5.0}, {kInk, 1.2});
         if (x.numbers)
-            svg.text({px, bottom + 19.0}, number(t, x.decimals), {Anchor::middle});
+            svg.text({px, bottom + 19.0}, tick_text(t, x.decimals), {Anchor::middle});
     }
     for (const double t : y.ticks) {
         const double py = at(x.low, t).y;
         svg.line({box.left, py}, {right, py}, rule);
         svg.line({box.left - 5.0, py}, {box.left, py}, {kInk, 1.2});
         if (y.numbers)
-            svg.text({box.left - 9.0, py + 5.0}, number(t, y.decimals), {Anchor::end});
+            svg.text({box.left - 9.0, py + 5.0}, tick_text(t, y.decimals), {Anchor::end});
     }
     svg.line({box.left, box.top}, {box.left, bottom}, {kInk, 1.4});
     svg.line({box.left, bottom}, {right, bottom}, {kInk, 1.4});
@@ -137,7 +154,7 @@ Chart Chart::with_right_axis(Svg& svg, const Box& box, const Axis& x, const Axis
         svg.line({edge, py}, {edge + 5.0, py}, {kInk, 1.2});
         svg.text({edge + 9.0, py + 5.0}, number(t, right.decimals));
     }
-    svg.text({edge + 52.0, box.top + 0.5 * box.height}, right.title,
+    svg.text({edge + 42.0, box.top + 0.5 * box.height}, right.title,
              {.anchor = Anchor::middle, .size = 15.0, .turned_deg = 90.0});
     return chart;
 }
@@ -181,6 +198,13 @@ void Chart::dot(Point p, std::string_view colour, double radius) {
 void Chart::label(Point p, double right, double down, std::string_view words, const Lettering& lettering) {
     const Point place = at(p.x, p.y);
     svg_->text({place.x + right, place.y + down}, words, lettering);
+}
+
+void Chart::key(double from_left, double from_top, std::string_view words, const Stroke& stroke) {
+    const Point at{box_.left + from_left, box_.top + from_top};
+    svg_->rect({at.x - 4.0, at.y - 14.0}, 40.0, 19.0, kGround);
+    svg_->line({at.x, at.y - 5.0}, {at.x + 30.0, at.y - 5.0}, stroke);
+    svg_->text({at.x + 38.0, at.y}, words, {.colour = stroke.colour, .halo = true});
 }
 
 void Chart::level(double y, const Stroke& stroke) {

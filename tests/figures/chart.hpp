@@ -22,7 +22,7 @@ struct Axis {
     double low = 0.0;
     double high = 1.0;
     std::vector<double> ticks;
-    int decimals = 0;
+    int decimals = 0; ///< of the numbers; -1: as many as each needs
     bool logarithmic = false;
     bool numbers = true; ///< written at the ticks
 };
@@ -59,6 +59,8 @@ public:
     void dot(Point p, std::string_view colour, double radius = 5.0);
     /// Words beside a place of the chart, shifted by pixels.
     void label(Point p, double right, double down, std::string_view words, const Lettering& lettering = {});
+    /// A piece of a curve with its name, in place of a legend; pixels from the chart's corner.
+    void key(double from_left, double from_top, std::string_view words, const Stroke& stroke);
     void level(double y, const Stroke& stroke);
     void moment(double x, const Stroke& stroke);
     void band_across(double y_low, double y_high, std::string_view fill, double opacity);

@@ -22,7 +22,7 @@ void draw_warm_up(Figure& figure) {
         rig.run(0.1);
     }
     const Axis time{"s after 120 V", 0.0, 20.0, every(0.0, 20.0, 5.0)};
-    const Box box = figure.box(76, 370, 24, 54);
+    const Box box = figure.box(76, 388, 24, 54);
     Chart celsius(figure.svg, box, time,
                   {"surface, \xC2\xB0"
                    "C",
@@ -57,7 +57,7 @@ double settled_c(double volts, double ageing) {
 }
 
 void draw_by_voltage(Figure& figure) {
-    Chart chart(figure.svg, figure.box(460, 24, 24, 54),
+    Chart chart(figure.svg, figure.box(470, 24, 24, 54),
                 {"line voltage, %", 70.0, 120.0, every(70.0, 120.0, 10.0)},
                 {"settled surface, \xC2\xB0"
                  "C",
@@ -82,13 +82,14 @@ void draw_by_voltage(Figure& figure) {
     bound(85.0, 1100.0, -18.0);
     bound(110.0, 1500.0, 18.0);
     chart.circles({{100.0, 1350.0}}, kInk);
+    chart.label({100.0, 1350.0}, -9, 0, "asked for", {.anchor = Anchor::end, .halo = true});
     chart.label({85.0, 1100.0}, 8, 16, "at least", {.halo = true});
     chart.label({110.0, 1500.0}, -2, -10, "at most", {.anchor = Anchor::middle, .halo = true});
-    chart.label({120.0, aged.back().y}, -6, 34, "aged, \xC3\x97 2 \xCE\xA9",
+    chart.label({120.0, 900.0}, -6, 0, "aged, \xC3\x97 2 \xCE\xA9",
                 {.anchor = Anchor::end, .colour = kHeat, .halo = true});
     chart.label({80.0, settled_c(96.0, 1.0)}, 0, -20, "new",
                 {.anchor = Anchor::end, .colour = kHeat, .halo = true});
-    figure.svg.text({460.0, 62.0}, "By voltage and age", {.size = 15.0, .bold = true});
+    figure.svg.text({470.0, 62.0}, "By voltage and age", {.size = 15.0, .bold = true});
 }
 
 } // namespace

@@ -32,7 +32,7 @@ std::vector<Drawing> lamp_figures() {
         "From the table that drives the board (scenarios/equipment). The lamp says how far a call has come, "
         "never why it stopped. Never more than 3 flashes a second.");
     const double bottom = static_cast<double>(rows.size());
-    Chart chart(figure.svg, figure.box(250, 24, 8, 54), {"s", 0.0, seconds, every(0.0, seconds, 1.0)},
+    Chart chart(figure.svg, figure.box(250, 24, 8, 54), {"seconds", 0.0, seconds, every(0.0, seconds, 1.0)},
                 {"", 0.0, bottom, {}});
     double y = bottom;
     for (const Row& row : rows) {

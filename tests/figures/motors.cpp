@@ -117,14 +117,10 @@ Drawing motor(const test::Rig& settled, Which which, const Subject& s) {
     current.curve(sound.current, {kInk, 2.4});
     current.dot({rpm, running_a}, kInk);
 
-    const Lettering key{.halo = true};
-    const double left = 0.03 * range;
-    torque.label({left, s.most_nm}, 0, 16, "\xE2\x80\x94 sound, 120 V", key);
-    torque.label({left, s.most_nm}, 130, 16, "- - 100 V", {.colour = kVolts120, .halo = true});
-    torque.label({left, s.most_nm}, 216, 16, "\xC2\xB7 \xC2\xB7 \xC2\xB7 capacitor open",
-                 {.colour = kHeat, .halo = true});
-    torque.label({0.42 * range, drag_nm + (shaft_nm - drag_nm) * (0.42 * range / rpm) * (0.42 * range / rpm)},
-                 4, 20, "what the wheel asks", {.colour = kAir, .halo = true});
+    torque.key(14.0, 16.0, "sound, 120 V", {kInk, 2.4});
+    torque.key(170.0, 16.0, "100 V", {kVolts120, 2.0, "8 4"});
+    torque.key(286.0, 16.0, "capacitor open", {kHeat, 2.0, "3 3"});
+    torque.key(450.0, 16.0, "wheel and bearings", {kAir, 2.0});
     return {s.file, figure.finish()};
 }
 
@@ -154,10 +150,10 @@ std::vector<Drawing> motor_figures() {
                           "inducer_capacitor.element",
                           "inducer current",
                           3600.0,
-                          0.4,
-                          0.1,
-                          1,
-                          3.0,
+                          0.2,
+                          0.05,
+                          2,
+                          2.0,
                           0.5,
                           1,
                           0.0,
