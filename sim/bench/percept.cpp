@@ -114,7 +114,7 @@ Heard hear(const furnace::Model& model, const furnace::State& state) {
     heard.roar = tenths(roar / static_cast<double>(std::max<std::int64_t>(1, model.combustion.burner_count)));
     heard.ignition = tenths(s.combustion.ignition_loudness);
 
-    const std::uint64_t valve = w.gas_valve < 0 ? 0 : std::uint64_t{1} << w.gas_valve;
+    const std::uint32_t valve = w.gas_valve < 0 ? 0 : std::uint32_t{1} << w.gas_valve;
     heard.valve_click = (state.armatures_struck & valve) != 0;
     heard.relay_clicks = static_cast<std::uint8_t>(std::popcount(state.armatures_struck & ~valve));
 

@@ -100,13 +100,13 @@ void step_relays(const Model& model, State& state, const Condition& condition, c
                  double dt_s) {
     for (std::size_t i = 0; i < model.wiring.relays.size(); ++i) {
         const RelayBinding& relay = model.wiring.relays[i];
-        const double volts = now.rms[at(relay.coil_sense)];
+        const double volts = now.rms[at(relay.coil_sense)] * relay.coil_ohm;
         const double before = state.relays[i].position;
         electrical::step_relay(relay.params, condition.relays[i], state.relays[i], volts, dt_s);
         const double after = state.relays[i].position;
         if (after != before &&
             (after <= condition.relays[i].lowest_position || after >= condition.relays[i].highest_position))
-            state.armatures_struck |= std::uint64_t{1} << i;
+            state.armatures_struck |= std::uint32_t{1} << i;
     }
 }
 

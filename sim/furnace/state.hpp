@@ -70,12 +70,12 @@ struct State {
     air::State air;
     heat::State heat;
     control::BoardState board;
+    std::uint32_t armatures_struck = 0; ///< bits of relays that struck a stop in the last tick: their clicks
     control::ThermostatState thermostat;
     std::uint16_t thermostat_heat_closed = 0;
     std::uint16_t thermostat_fan_closed = 0;
     std::uint16_t board_outputs_before = 0; ///< a driver that has just changed moves an armature in this tick
     std::uint16_t ticks_since_power = 0;    ///< since Power was worked out
-    std::uint64_t armatures_struck = 0; ///< bits of relays that struck a stop in the last tick: their clicks
     Signals signals;
 
     template <class Self, class Visit>
@@ -88,12 +88,12 @@ struct State {
         visit("air", self.air);
         visit("heat", self.heat);
         visit("board", self.board);
+        visit("armatures_struck", "", self.armatures_struck);
         visit("thermostat", self.thermostat);
         visit("thermostat_heat_closed", "", self.thermostat_heat_closed);
         visit("thermostat_fan_closed", "", self.thermostat_fan_closed);
         visit("board_outputs_before", "", self.board_outputs_before);
         visit("ticks_since_power", "ticks", self.ticks_since_power);
-        visit("armatures_struck", "", self.armatures_struck);
         visit("signals", self.signals);
     }
 };

@@ -6,6 +6,7 @@
 #include "units/constants.hpp"
 
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace lightoff::furnace {
@@ -284,9 +285,10 @@ private:
             relay.params.drop_out_v = p.drop_out_v;
             relay.params.travel_s = p.travel_s;
             relay.coil_sense = guarded(at("parts", i), [&] {
-                return netlist_.sense_voltage(p.name + " volts", place(p.from, ".pin", ""),
-                                              place(p.to, ".pin", ""));
+                return netlist_.sense_current(p.name + " current", elements_[p.name]);
             });
+            const double reactance_ohm = 2.0 * units::pi * units::line_frequency_hz * p.henry;
+            relay.coil_ohm = std::sqrt(p.ohm * p.ohm + reactance_ohm * reactance_ohm);
             wiring_.relays.push_back(std::move(relay));
         }
         for (const SwitchDescription& s : description_.switches) {
@@ -344,8 +346,8 @@ private:
             });
             wiring_.board_inputs.push_back(kFlameInput);
         } else {
-            wiring_.board_inputs.push_back(
-                volts_to_common(board_.input_terminals[i], "/board/inputs/" + std::to_string(i) + "/terminal"));
+            wiring_.board_inputs.push_back(volts_to_common(
+                board_.input_terminals[i], "/board/inputs/" + std::to_string(i) + "/terminal"));
         }
     }
 

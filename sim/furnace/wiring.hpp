@@ -41,7 +41,9 @@ struct SwitchBinding {
 struct RelayBinding {
     std::string name;
     electrical::RelayParams params;
-    int coil_sense = 0;         ///< voltage across the coil
+    int coil_sense = 0; ///< current through the coil: an open one pulls nothing, whatever stands across it
+    double coil_ohm =
+        0.0; ///< impedance of the sound coil; times the current: the volts that its pull is like
     std::uint64_t switches = 0; ///< bits of the switches that it makes
 };
 

@@ -235,9 +235,7 @@ TEST_CASE("chain: low inlet under load") {
     CHECK(r.count_of(kTrial) == 1);
 }
 
-// The relay model looks at the voltage across the coil's terminals, which an open winding does not change:
-// the armature still pulls in. Until it looks at the current, this chain is known to be wrong.
-TEST_CASE("chain: gas valve's coil open", "[!shouldfail]") {
+TEST_CASE("chain: gas valve's coil open") {
     Rig r;
     r.open("valve.coil");
     REQUIRE(in_state(r, "trial_lit"));
