@@ -73,6 +73,8 @@ public:
 
     /// Does what an action says, "burner-door off", and waits till it is done. Refusals are failures.
     void act(const std::string& text) {
+        while (world.hands.busy != 0) // the scenario's history may be at it
+            run_ticks(1);
         const bench::Verdict verdict = bench::begin(model, world, bench::parse_action(model, text));
         if (!verdict.allowed)
             throw std::invalid_argument(text + " is refused: " + verdict.reason);

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "support/random_life.hpp"
+#include "support/rig.hpp"
+
+#include <cstring>
+
+// check is pure and says why not; begin does nothing that check refuses; an action takes its time.
+
+using lightoff::test::Rig;
+namespace bench = lightoff::bench;
+
+namespace {
+
+std::string reason(const Rig& rig, const std::string& text) {
+    return bench::check(rig.model, rig.world, bench::parse_action(rig.model, text)).reason;
+}
+
+} // namespace
+
+TEST_CASE("a refusal says why, and changes nothing") {
+    Rig rig;
+    const bench::World before = rig.world;
+    for (const std::string text :
+         {"burner-door on", "blower-door on", "breaker on", "disconnect on", "gas-cock on", "filter on",
+          "door-switch on", "leads board.R board.C", "leads-off", "leads limit.in limit.out"}) {
+        INFO(text);
+        const auto verdict = bench::begin(rig.model, rig.world, bench::parse_action(rig.model, text));
+        CHECK_FALSE(verdict.allowed);
+        CHECK(verdict.reason.size() > 10);
+    }
+    CHECK(std::memcmp(&before, &rig.world, sizeof before) == 0);
+    CHECK(reason(rig, "leads board.R board.C").find("is in the blower compartment; take its door off first.") !=
+          std::string::npos);
+}
+
+TEST_CASE("an action takes its time, while the furnace runs on, and the hands are busy") {
+    Rig rig;
+    rig.run(1.0);
+    const auto verdict =
+        bench::begin(rig.model, rig.world, bench::parse_action(rig.model, "blower-door off"));
+    REQUIRE(verdict.allowed);
+    CHECK(verdict.duration_ticks == 100);
+    CHECK(reason(rig, "breaker off") == "Your hands are busy; wait until that is done.");
+    bench::advance(rig.model, rig.world, rig.workspace, 100);
+    CHECK(rig.world.inputs.blower_door_on == 1);
+    bench::advance(rig.model, rig.world, rig.workspace, 1);
+    CHECK(rig.world.inputs.blower_door_on == 0);
+    CHECK(rig.world.hands.busy == 0);
+    rig.run(1.0);
+    CHECK(rig.world.state.board.powered == 0); // the door switch has opened
+    rig.act("door-switch on");
+    rig.run(2.0);
+    CHECK(rig.world.state.board.powered == 1);
+}
+
+TEST_CASE("the gas cock: its handle is what is seen and turned") {
+    Rig rig;
+    rig.run(120.0);
+    REQUIRE(rig.board_state() == "run");
+    rig.act("gas-cock off");
+    rig.run(5.0);
+    CHECK(rig.board_state() != "run");
+    CHECK(reason(rig, "gas-cock off") == "The gas cock is already shut.");
+    rig.act("gas-cock on");
+    CHECK(rig.world.inputs.gas_cock_open == 1);
+
+    // A cock whose plug stays shut looks like any other.
+    Rig stuck;
+    stuck.set("gas.cock_open", 0.0);
+    stuck.run(120.0);
+    CHECK(stuck.count_of("first burner lights") == 0);
+    CHECK(reason(stuck, "gas-cock off").empty());
+    CHECK(reason(stuck, "gas-cock on") == "The gas cock is already open.");
+}
+
+TEST_CASE("text of an action comes back as the same action") {
+    const auto& model = lightoff::test::reference_model();
+    lightoff::test::RandomHands hands(9);
+    Rig rig;
+    rig.world.inputs.burner_door_on = 0;
+    rig.world.inputs.blower_door_on = 0;
+    int tried = 0;
+    for (int i = 0; i < 2000; ++i) {
+        const auto action = hands.choose(model, rig.world);
+        if (!action)
+            continue;
+        const std::string text = bench::format_action(model, *action);
+        INFO(text);
+        if (action->verb == bench::Verb::leads && action->target == static_cast<std::uint16_t>(action->value))
+            continue;
+        CHECK(bench::parse_action(model, text) == *action);
+        ++tried;
+    }
+    CHECK(tried > 200);
+}

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "bench/percept.hpp"
+#include "support/random_life.hpp"
+#include "support/rig.hpp"
+#include "units/fields.hpp"
+
+#include <set>
+
+// What a person at the furnace perceives, and that it gives nothing away.
+
+using lightoff::bench::Percept;
+using lightoff::bench::Turning;
+using lightoff::test::Rig;
+namespace bench = lightoff::bench;
+namespace instruments = lightoff::instruments;
+
+namespace {
+
+Percept percept(Rig& rig) {
+    return bench::perceive(rig.model, rig.world, rig.workspace);
+}
+
+/// Every action that there is, with a few arguments of each kind.
+std::vector<bench::Action> some_of_everything(const lightoff::furnace::Model& model) {
+    std::vector<bench::Action> actions;
+    for (const bench::VerbSpec& spec : bench::verbs())
+        for (const std::int32_t value : {0, 1, 30, 295000})
+            actions.push_back({spec.verb, 0, value});
+    for (int node = 0; node < model.wiring.netlist.node_count(); ++node)
+        actions.push_back({bench::Verb::leads, static_cast<std::uint16_t>(node), 1});
+    return actions;
+}
+
+} // namespace
+
+TEST_CASE("the call for heat as it is seen and heard") {
+    Rig rig;
+    rig.act("burner-door off");
+    CHECK(percept(rig).seen.inducer == Turning::still);
+    CHECK(percept(rig).seen.blower == Turning::not_seen);
+    CHECK(percept(rig).heard.inducer_loudness == 0);
+
+    REQUIRE(rig.run_until(30.0, [](const Rig& r) { return r.board_state() == "prepurge"; }));
+    const Percept purging = percept(rig);
+    CHECK(purging.seen.inducer == Turning::fast);
+    CHECK(purging.heard.inducer_loudness > 10);
+    // 24 blades at some 2,900 to 3,200 rpm
+    CHECK(purging.heard.inducer_hz >= 1100);
+    CHECK(purging.heard.inducer_hz <= 1300);
+    CHECK(purging.heard.inducer_hz % 5 == 0);
+    CHECK(purging.heard.roar == 0);
+    CHECK(purging.seen.igniter_glow_k == 0);
+
+    REQUIRE(rig.run_until(60.0, [](const Rig& r) { return r.board_state() == "trial_lit"; }));
+    CHECK(percept(rig).seen.igniter_glow_k >= 1250); // yellow-white heat
+    CHECK(percept(rig).seen.burner[0].strength == 0);
+
+    REQUIRE(rig.run_until(60.0, [](const Rig& r) { return r.board_state() == "run"; }));
+    const Percept burning = percept(rig);
+    for (std::size_t i = 0; i < 4; ++i) {
+        CHECK(burning.seen.burner[i].strength == 10);
+        CHECK(burning.seen.burner[i].yellow <= 2); // blue
+    }
+    CHECK(burning.seen.burner[4].strength == 0);
+    CHECK(burning.heard.roar >= 8);
+    CHECK(burning.felt.register_air == 0);
+    CHECK(burning.seen.flame_outside == 0);
+
+    rig.run(600.0);
+    const Percept running = percept(rig);
+    CHECK(running.felt.register_air >= 9);
+    CHECK(running.felt.register_warmth >= 5); // 50 F is 28 K
+    // 42 blades at some 1,045 rpm
+    CHECK(running.heard.blower_hz >= 700);
+    CHECK(running.heard.blower_hz <= 760);
+    CHECK_FALSE(running.heard.blower_hum);
+    CHECK(running.smelt.gas == 0);
+    CHECK_FALSE(running.smelt.hot_winding);
+}
+
+TEST_CASE("a door on hides what is behind it, but not the lamp and not the sounds") {
+    Rig rig;
+    rig.run(120.0);
+    const Percept shut = percept(rig);
+    for (const auto& burner : shut.seen.burner)
+        CHECK(burner == bench::FlamePercept{});
+    CHECK(shut.seen.inducer == Turning::not_seen);
+    CHECK(shut.heard.roar > 0);
+    std::set<bool> lamp;
+    for (int i = 0; i < 100; ++i) {
+        rig.run(0.05);
+        CHECK(percept(rig).seen.lamp_on == rig.lamp_on());
+        lamp.insert(percept(rig).seen.lamp_on);
+    }
+    CHECK(lamp.size() == 2); // it flashes
+}
+
+TEST_CASE("each relay is heard once when it moves, the gas valve by itself") {
+    Rig rig;
+    rig.run(1.0);
+    int clicks = 0;
+    int valve = 0;
+    while (rig.board_state("blower") != "heat" && rig.now_s() < 200.0) {
+        rig.run(0.05);
+        clicks += percept(rig).heard.relay_clicks;
+        valve += percept(rig).heard.valve_click ? 1 : 0;
+    }
+    rig.run(0.3);
+    // Inducer in, igniter in, gas relay in, igniter out; the blower's follows in the ticks after "heat".
+    CHECK(clicks == 4);
+    CHECK(valve == 1);
+    clicks = 0;
+    for (int i = 0; i < 100; ++i) {
+        rig.run(0.05);
+        clicks += percept(rig).heard.relay_clicks;
+    }
+    CHECK(clicks == 0);
+
+    // A relay whose coil is open is not heard.
+    Rig dead;
+    dead.open("board.coil_inducer");
+    clicks = 0;
+    while (dead.now_s() < 30.0) {
+        dead.run(0.05);
+        clicks += percept(dead).heard.relay_clicks;
+    }
+    INFO(dead.board_state() << " " << dead.now_s());
+    CHECK(dead.drives("inducer"));
+    CHECK(clicks == 0);
+}
+
+TEST_CASE("a motor that is fed and stands hums") {
+    Rig rig;
+    rig.set("draft.inducer.bearing_drag_added", 100.0);
+    rig.run(20.0);
+    CHECK(percept(rig).heard.inducer_hum);
+    CHECK(percept(rig).heard.inducer_hz == 0);
+    rig.act("disconnect off");
+    rig.run(1.0);
+    CHECK_FALSE(percept(rig).heard.inducer_hum);
+
+    Rig open;
+    open.open("harness.inducer_line");
+    open.run(20.0);
+    CHECK_FALSE(percept(open).heard.inducer_hum); // not fed: silent
+}
+
+TEST_CASE("gas is smelt at a fifth of its lower flammable limit") {
+    Rig rig;
+    rig.world.state.gas.room.raw_gas_fraction = 0.0099;
+    CHECK(percept(rig).smelt.gas == 0);
+    rig.world.state.gas.room.raw_gas_fraction = 0.0101;
+    CHECK(percept(rig).smelt.gas == 1);
+    rig.world.state.gas.room.raw_gas_fraction = 0.03;
+    CHECK(percept(rig).smelt.gas == 2);
+}
+
+TEST_CASE("the voltmeter shows what a field meter would") {
+    const auto shows = [](double volts, std::int32_t mv, std::int32_t resolution) {
+        INFO(volts << " V");
+        const auto display = instruments::voltmeter_display(volts);
+        CHECK(display.millivolts == mv);
+        CHECK(display.resolution_mv == resolution);
+        CHECK(display.overload == 0);
+    };
+    shows(0.0, 0, 1);
+    shows(0.0004, 0, 1);
+    shows(0.0006, 1, 1);
+    shows(5.9994, 5999, 1);
+    shows(5.9996, 6000, 10);
+    shows(26.054, 26050, 10);
+    shows(59.994, 59990, 10);
+    shows(59.996, 60000, 100);
+    shows(118.449, 118400, 100);
+    shows(-118.449, 118400, 100);
+    CHECK(instruments::voltmeter_display(600.0).overload == 1);
+    CHECK(instruments::voltmeter_display(1e30).overload == 1);
+
+    Rig rig;
+    CHECK(percept(rig).voltmeter.display.on == 0);
+    rig.act("blower-door off");
+    rig.act("door-switch on");
+    rig.act("leads board.line board.neutral");
+    rig.run(5.0);
+    const auto line = percept(rig).voltmeter;
+    CHECK(line.display.on == 1);
+    CHECK(line.display.resolution_mv == 100);
+    CHECK(line.display.millivolts == Approx(119500).margin(1000));
+    CHECK(line.red == rig.model.find_test_point("board.line"));
+    CHECK(line.black == rig.model.find_test_point("board.neutral"));
+    rig.act("leads board.R board.C");
+    const auto control = percept(rig).voltmeter.display;
+    CHECK(control.resolution_mv == 10);
+    CHECK(0.001 * control.millivolts == Approx(rig.volts("board.R", "board.C")).margin(0.0051));
+}
+
+// The heart of the matter: what has no effect that could be perceived is not given away.
+TEST_CASE("a hidden condition without perceivable effect changes neither percept nor verdict") {
+    const std::vector<std::pair<std::string, double>> hidden{
+        {"heat.limit_set_point_shift", -8.0},               // still closed
+        {"heat.rollout_set_point_shift", -20.0},            // the same
+        {"draft.sense_line.make_factor", 1.03},             // matters at the next start
+        {"draft.sense_line.break_factor", 0.97},            // not reached
+        {"gas.cock_open", 1.0},                             // as it is
+        {"wiring/rod.surface/series_resistance", 1e5},      // microamps are not seen
+        {"thermostat.battery", 2.6},                        // enough
+        {"relays[0].lowest_position", 1.0},                 // the running inducer's relay welded
+        {"heat.igniter_resistance_factor", 1.3},            // aged, but off
+        {"wiring/igniter.element/series_resistance", 1e13}, // cracked, but off
+        {"board.sense_gain[2]", 0.9},
+    };
+    const auto actions = some_of_everything(lightoff::test::reference_model());
+    for (const auto& [path, value] : hidden) {
+        INFO(path << " = " << value);
+        Rig rig;
+        rig.run(300.0);
+        Rig other = rig;
+        other.set(path, value);
+        for (int i = 0; i < 300; ++i) {
+            rig.run(0.2);
+            other.run(0.2);
+            const bool alike = percept(rig) == percept(other);
+            REQUIRE(alike);
+        }
+        for (const bench::Action& action : actions) {
+            const auto a = bench::check(rig.model, rig.world, action);
+            const auto b = bench::check(other.model, other.world, action);
+            CHECK(a.allowed == b.allowed);
+            CHECK(a.reason == b.reason);
+            CHECK(a.duration_ticks == b.duration_ticks);
+        }
+    }
+}
+
+TEST_CASE("what can be perceived does change the percept") {
+    const std::vector<std::pair<std::string, double>> plain{
+        {"combustion.primary_blockage[1]", 0.9}, // yellow flame
+        {"air.blower.added_unbalance", 0.01},    // shakes
+        {"draft.inducer.wheel_effectiveness", 0.3},
+        {"wiring/harness.flame/series_resistance", 1e13}, // flame lost
+        {"air.ducts.registers_closed", 0.9},
+    };
+    for (const auto& [path, value] : plain) {
+        INFO(path << " = " << value);
+        Rig rig;
+        rig.act("burner-door off");
+        rig.run(300.0);
+        Rig other = rig;
+        other.set(path, value);
+        rig.run(20.0);
+        other.run(20.0);
+        const bool alike = percept(rig) == percept(other);
+        CHECK_FALSE(alike);
+    }
+}
+
+TEST_CASE("equal percepts give equal verdicts, whatever was done before") {
+    const auto& model = lightoff::test::reference_model();
+    const auto actions = some_of_everything(model);
+    for (std::uint64_t life = 1; life <= 4; ++life) {
+        Rig rig(life);
+        Rig other = rig;
+        other.set("heat.limit_set_point_shift", -3.0);
+        other.set("gas.cock_open", 0.999);
+        lightoff::test::RandomHands hands(life + 100);
+        int alike = 0;
+        for (int i = 0; i < 200; ++i) {
+            if (const auto action = hands.choose(model, rig.world)) {
+                bench::begin(model, rig.world, *action);
+                bench::begin(model, other.world, *action);
+            }
+            const double seconds = 0.05 * static_cast<double>(1 + hands.random(100));
+            rig.run(seconds);
+            other.run(seconds);
+            if (!(percept(rig) == percept(other)))
+                continue;
+            ++alike;
+            for (const bench::Action& action : actions) {
+                const auto a = bench::check(model, rig.world, action);
+                const auto b = bench::check(model, other.world, action);
+                const bool equal =
+                    a.allowed == b.allowed && a.reason == b.reason && a.duration_ticks == b.duration_ticks;
+                if (!equal)
+                    FAIL_CHECK(bench::format_action(model, action));
+            }
+        }
+        CHECK(alike > 100);
+    }
+}
+
+TEST_CASE("perceiving changes nothing") {
+    Rig rig;
+    Rig silent;
+    for (int i = 0; i < 300; ++i) {
+        rig.run(0.5);
+        silent.run(0.5);
+        static_cast<void>(percept(rig));
+    }
+    CHECK(lightoff::units::hash_fields(rig.world) == lightoff::units::hash_fields(silent.world));
+}
