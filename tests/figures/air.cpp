@@ -77,7 +77,7 @@ void draw_wheel_against_ducts(Figure& figure, const Air& air) {
     chart.label({60.0, 1.25}, 0, -4, "wheel", {.halo = true});
     chart.label({60.0, 0.70}, 0, 26, "at 80 % speed", {.halo = true});
     chart.label({560.0, 0.28}, 0, 40, "ducts, clean", {.colour = kAir, .halo = true});
-    chart.label({700.0, 0.5}, -6, -6, "filter \xC3\x97 4",
+    chart.label({1130.0, 1.28}, -4, 0, "filter \xC3\x97 4",
                 {.anchor = Anchor::end, .colour = kAir, .halo = true});
     figure.svg.text({76.0, 62.0}, "Wheel against ducts", {.size = 15.0, .bold = true});
 }

@@ -13,7 +13,7 @@ namespace {
 constexpr double kMargin = 24.0;
 constexpr double kHeadingHeight = 46.0;
 constexpr double kCaptionLine = 19.0;
-constexpr std::size_t kCaptionLetters = 104; ///< of 14 px in the width between the margins
+constexpr std::size_t kCaptionLetters = 97; ///< of 14 px in the width between the margins
 
 /// Letters of UTF-8 text: bytes that do not go on with a letter.
 std::size_t letters(const std::string& words) {

@@ -36,8 +36,8 @@ Drawing fuse_curve() {
         "8820-3, given here from memory (not published reference); at 110 % it must hold for 100 h. Dots: "
         "fault currents of the reference furnace, common practice.");
     Chart chart(figure.svg, figure.box(76, 24, 4, 54),
-                {"current, A", 3.0, 24.0, {3.0, 4.0, 6.0, 8.0, 12.0, 18.0, 24.0}},
-                {"time to melt, s", 0.01, 1000.0, {0.01, 0.1, 1.0, 10.0, 100.0, 1000.0}, -1});
+                {"current, A", 3.0, 24.0, {3.0, 4.0, 6.0, 8.0, 12.0, 18.0, 24.0}, 0, true},
+                {"time to melt, s", 0.01, 1000.0, {0.01, 0.1, 1.0, 10.0, 100.0, 1000.0}, -1, true});
     for (const Window& w : windows) {
         const double amps = 0.01 * w.percent * rating_a;
         chart.block(amps * 0.97, amps * 1.03, w.from_s, w.to_s, kRule, 0.55);

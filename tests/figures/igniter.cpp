@@ -100,7 +100,7 @@ std::vector<Drawing> igniter_figures() {
         "Lines: one lump, Stefan-Boltzmann and Newton; resistance curve of ours between ends of common "
         "practice (40 to 90 \xCE\xA9 cold, 3 to 4.5 A hot). Circles: requirement on ceramic igniters as "
         "quoted in US "
-        "Patent 5,892,201. 980 \xC2\xB0"
+        "Patent 5,892,201, for elements that heat faster than ours. 980 \xC2\xB0"
         "C: common practice.");
     draw_warm_up(figure);
     draw_by_voltage(figure);

@@ -2,12 +2,10 @@
 #include "figures/figures.hpp"
 #include "figures/page_check.hpp"
 
-#include <algorithm>
 #include <exception>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
-#include <sstream>
 
 /// figures write FOLDER: draws every figure of docs/physics.md into it.
 /// figures check FOLDER: draws them there, compares them with docs/figures byte for byte, and checks that
@@ -16,13 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using namespace lightoff::figures;
-
-std::string text_of(const fs::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-}
 
 std::vector<Drawing> every_figure() {
     std::vector<Drawing> all;
@@ -36,24 +27,6 @@ void write(const std::vector<Drawing>& figures, const fs::path& folder) {
     fs::create_directories(folder);
     for (const Drawing& figure : figures)
         std::ofstream(folder / figure.name, std::ios::binary) << figure.svg;
-}
-
-/// Names of figures that stand otherwise in `folder`, and of files there that nobody draws.
-std::vector<std::string> stale(const std::vector<Drawing>& figures, const fs::path& folder) {
-    std::vector<std::string> out;
-    std::vector<std::string> drawn;
-    for (const Drawing& figure : figures) {
-        drawn.push_back(figure.name);
-        if (text_of(folder / figure.name) != figure.svg)
-            out.push_back(figure.name + " is not what the program draws now");
-    }
-    if (fs::is_directory(folder))
-        for (const auto& entry : fs::directory_iterator(folder)) {
-            const std::string name = entry.path().filename().string();
-            if (std::find(drawn.begin(), drawn.end(), name) == drawn.end())
-                out.push_back(name + " is drawn by nobody");
-        }
-    return out;
 }
 
 int check(const fs::path& folder) {

@@ -117,10 +117,10 @@ Drawing motor(const test::Rig& settled, Which which, const Subject& s) {
     current.curve(sound.current, {kInk, 2.4});
     current.dot({rpm, running_a}, kInk);
 
-    torque.key(14.0, 16.0, "sound, 120 V", {kInk, 2.4});
-    torque.key(170.0, 16.0, "100 V", {kVolts120, 2.0, "8 4"});
-    torque.key(286.0, 16.0, "capacitor open", {kHeat, 2.0, "3 3"});
-    torque.key(450.0, 16.0, "wheel and bearings", {kAir, 2.0});
+    torque.key(10.0, 16.0, "sound, 120 V", {kInk, 2.4});
+    torque.key(154.0, 16.0, "100 V", {kVolts120, 2.0, "8 4"});
+    torque.key(262.0, 16.0, "capacitor open", {kHeat, 2.0, "3 3"});
+    torque.key(424.0, 16.0, "wheel and bearings", {kAir, 2.0});
     return {s.file, figure.finish()};
 }
 
