@@ -146,7 +146,7 @@ Chart::Chart(Svg& svg, const Box& box, const Axis& x, const Axis& y) : Chart(Sil
 }
 
 Chart Chart::with_right_axis(Svg& svg, const Box& box, const Axis& x, const Axis& right) {
-    const Chart chart(Silent{}, svg, box, x, right);
+    Chart chart(Silent{}, svg, box, x, right);
     const double edge = box.left + box.width;
     svg.line({edge, box.top}, {edge, box.top + box.height}, {kInk, 1.4});
     for (const double t : right.ticks) {
