@@ -31,8 +31,9 @@ TEST_CASE("a refusal says why, and changes nothing") {
         CHECK(verdict.reason.size() > 10);
     }
     CHECK(std::memcmp(&before, &rig.world, sizeof before) == 0);
-    CHECK(reason(rig, "leads board.R board.C").find("is in the blower compartment; take its door off first.") !=
-          std::string::npos);
+    CHECK(
+        reason(rig, "leads board.R board.C").find("is in the blower compartment; take its door off first.") !=
+        std::string::npos);
 }
 
 TEST_CASE("an action takes its time, while the furnace runs on, and the hands are busy") {
