@@ -111,7 +111,7 @@ std::string default_of(const Given& given) {
 
 void write_for_people(Output& out, const Sum& sum) {
     out.line();
-    out.line(out.heading(sum.name) + "  " + std::string(sum.what));
+    write_labelled(out, out.heading(sum.name), 26, sum.what);
     for (const Given& given : sum.given) {
         const std::string key = files::key_in(given.name, unit_of(given.suffix));
         const std::string about =

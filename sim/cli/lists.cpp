@@ -92,9 +92,9 @@ int list_conditions(Output& out, const std::string& scenario, const std::string&
         out.line(json_text(list));
         return kDone;
     }
-    Table table({{"condition", false}, {"value", true}, {"unit", false}});
+    Table table({{"value", true}, {"unit", false}, {"condition", false}});
     for (const ConditionRow& row : rows)
-        table.row({row.path.path, row.text, row.path.unit});
+        table.row({row.text, row.path.unit == "1" ? "" : row.path.unit, row.path.path});
     table.write(out, 0);
     return kDone;
 }

@@ -7,14 +7,17 @@
 #include "units/convert.hpp"
 
 #include <algorithm>
+#include <string>
+#include <vector>
 
 namespace lightoff::cli {
 namespace {
 
 constexpr std::uint64_t kRedrawsInARun = 200;
 constexpr std::uint64_t kLeastTicks = 20;
-constexpr std::size_t kBarWidth = 10;
-constexpr std::size_t kStepWidth = 22;
+constexpr std::size_t kBarWidth = 8;
+constexpr std::size_t kStepWidth = 19;
+constexpr std::size_t kLampWidth = 9;
 
 std::string bar(std::uint64_t done, std::uint64_t all) {
     const std::size_t full = all == 0 ? kBarWidth : static_cast<std::size_t>(done * kBarWidth / all);
@@ -42,12 +45,17 @@ std::string LiveView::status(const bench::World& world) const {
     const furnace::Signals& s = world.state.signals;
     const std::string step = board_steps(*model_, world).front();
     const double rise_k = s.heat.supply_air_k - world.state.heat.temperature.house;
-    return " " + padded_left(fixed(seconds_of(world.tick), 0), 6) + " s " + bar(world.tick, last_tick_) +
-           " " + padded(clipped(step, kStepWidth), kStepWidth) + " lamp " +
-           padded(clipped(lamp_text(*model_, world), 9), 9) + "  " +
-           fixed(units::pa_to_inwc(s.draft.port_suction_pa), 2) + " in draft  " +
-           fixed(1e6 * s.power.flame_current_a, 1) + " µA  +" +
-           fixed(std::max(0.0, units::k_difference_to_fahrenheit(rise_k)), 0) + " °F";
+    const std::vector<std::string> parts{
+        padded_left(fixed(seconds_of(world.tick), 0), 7) + " s " + bar(world.tick, last_tick_),
+        padded(clipped(step, kStepWidth), kStepWidth),
+        "lamp " + padded(clipped(lamp_text(*model_, world), kLampWidth), kLampWidth),
+        padded_left(fixed(units::pa_to_inwc(s.draft.port_suction_pa), 2), 5) + " in. " +
+            padded_left(fixed(1e6 * s.power.flame_current_a, 1), 4) + " µA " +
+            padded_left(fixed(std::max(0.0, units::k_difference_to_fahrenheit(rise_k)), 0), 3) + " °F"};
+    std::string line;
+    for (const std::string& part : parts)
+        line += (line.empty() ? "" : " ") + part;
+    return line;
 }
 
 void LiveView::look(const bench::World& world) {

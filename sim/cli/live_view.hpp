@@ -5,11 +5,13 @@
 #include "furnace/model.hpp"
 
 #include <cstdint>
+#include <string>
 
 namespace lightoff::cli {
 
-/// One status line at the bottom of a terminal, drawn anew while a run goes on. On anything but a terminal it
-/// does nothing. It looks at the World only; the run never waits for it.
+/// One status line at the bottom of a terminal, drawn anew while a run goes on: time, step of the board,
+/// lamp, suction at the port, flame current, temperature rise. On anything but a terminal it does nothing. It
+/// looks at the World only; the run never waits for it.
 class LiveView {
 public:
     LiveView(Output& out, const furnace::Model& model, std::uint64_t last_tick);

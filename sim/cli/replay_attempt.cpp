@@ -39,6 +39,9 @@ public:
         if (there->tick != here.tick)
             throw files::Error({path_, "", "a World of " + at_tick(there->tick), at_tick(here.tick),
                                 "it was made from another attempt"});
+        if (there->seed != here.seed)
+            throw files::Error({path_, "", "a World of seed " + std::to_string(there->seed),
+                                "seed " + std::to_string(here.seed), "it was made from another attempt"});
         difference_ = units::diff_fields(*there, here);
         tick_ = here.tick;
         ++marks_;
@@ -53,7 +56,7 @@ public:
         const std::size_t dot = difference_->path.rfind('.');
         const bool nested = dot != std::string::npos;
         const std::string unit = difference_->unit.empty() ? "" : " " + difference_->unit;
-        out.line(out.styled(Style::bad, "first difference") + " at " + at_tick(tick_));
+        out.line(out.styled(Style::bad, "first difference") + " from " + path_ + ": at " + at_tick(tick_));
         write_labelled(out, "  part", 10, nested ? difference_->path.substr(0, dot) : "World");
         write_labelled(out, "  field", 10, nested ? difference_->path.substr(dot + 1) : difference_->path);
         write_labelled(out, "  there", 10, difference_->left + unit);
@@ -80,6 +83,22 @@ void tell_divergence(Output& out, const lesson::Divergence& d, bool compared) {
                       "To find the field: `replay --dump FILE` on the machine that recorded it, then "
                       "`replay --compare FILE` here.",
                       2);
+}
+
+/// True if there were marks and all came out the same.
+bool tell_marks(Output& out, const lesson::ReplayResult& result, const lesson::Log& log, bool compared) {
+    if (result.divergence) {
+        tell_divergence(out, *result.divergence, compared);
+        return false;
+    }
+    if (result.marks_compared == 0) {
+        out.line("nothing compared: the attempt holds no mark");
+        return false;
+    }
+    out.line(out.styled(Style::good, "same") + ": " + marks_text(result.marks_compared) + " compared, " +
+             std::to_string(log.entries.size()) + (log.entries.size() == 1 ? " action, " : " actions, ") +
+             fixed(seconds_of(result.world.tick), 2) + " s");
+    return true;
 }
 
 void tell_state_of_file(Output& out, const files::Attempt& attempt) {
@@ -114,19 +133,9 @@ int replay_attempt(Output& out, const ReplayOptions& options) {
     const lesson::ReplayResult result = lesson::replay(bundle.model, bundle.scenario, log, look);
 
     tell_state_of_file(out, attempt);
+    const bool same_marks = tell_marks(out, result, log, comparison.has_value());
     const bool same_fields = !comparison || comparison->tell(out);
-    if (result.divergence) {
-        tell_divergence(out, *result.divergence, comparison.has_value());
-        return kNegative;
-    }
-    if (result.marks_compared == 0) {
-        out.line("nothing compared: the attempt holds no mark");
-        return kNegative;
-    }
-    out.line(out.styled(Style::good, "same") + ": " + marks_text(result.marks_compared) + " compared, " +
-             std::to_string(log.entries.size()) + (log.entries.size() == 1 ? " action, " : " actions, ") +
-             fixed(seconds_of(result.world.tick), 2) + " s");
-    return same_fields ? kDone : kNegative;
+    return same_marks && same_fields ? kDone : kNegative;
 }
 
 } // namespace lightoff::cli

@@ -87,7 +87,8 @@ std::vector<Sum> air_sums() {
         {"air-power",
          "power that goes into the air, and what the shaft needs for it",
          "hp = cfm x in. w.c. / 6356, divided by the efficiency",
-         "fan engineering texts",
+         "fan engineering texts; 6356 goes with an inch of water at 70 F, 0.2 % lighter than the one here (4 "
+         "C)",
          {{"airflow", "cfm", 0.0, 1e5, "of the fan"},
           {"pressure", "inwc", 0.0, 30.0, "rise over the fan"},
           {"efficiency", "pct", 1.0, 100.0, "of the fan", 100.0}},

@@ -125,7 +125,7 @@ std::vector<Sum> combustion_sums() {
          "vapour; "
          "shares of the higher heating value",
          "heat capacities of Kobe 1949; within 0.5 point of the US DOE tip sheet 'Improve Your Boiler's "
-         "Combustion Efficiency'; no jacket loss",
+         "Combustion Efficiency' with combustion air of 0.0095 kg/kg; no jacket loss",
          {kFuel, kOxygen, flue, air, kHumidity},
          loss},
         {"siegert-loss",

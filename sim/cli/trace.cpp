@@ -20,7 +20,7 @@ std::vector<files::Csv::Column> columns_of_trace(Playthrough& run) {
         columns.push_back({r.name, std::string(readout_unit(r.unit).printed)});
     units::for_each_field(run.world().state.signals,
                           [&](const std::string& path, std::string_view unit, const auto&) {
-                              columns.push_back({path, std::string(unit)});
+                              columns.push_back({path, unit == "1" ? "" : std::string(unit)});
                           });
     return columns;
 }
