@@ -114,12 +114,16 @@ void mark_touchable(const Object& root, const furnace::WiringDescription& wiring
     }
 }
 
-void read_pilot(const Object& root, Model& model) {
+void read_pilot(const Object& root, const combustion::Fuel& fuel, Model& model) {
     const auto pilot = root.optional_object("standing_pilot");
     if (!pilot)
         return;
     model.standing_pilot = true;
     model.pilot_lowest_pa = pilot->number("lowest_inlet", {0.1, 20.0, "inwc"});
+    model.pilot_hhv_w = pilot->number("input", {50.0, 5000.0, "Btuh"});
+    const double fuel_mol_s =
+        model.pilot_hhv_w / (combustion::hhv_j_m3(fuel) * combustion::standard_molar_volume_m3_mol);
+    model.pilot_latent_w = fuel_mol_s * fuel.water * combustion::latent_heat_water_j_mol;
 }
 
 } // namespace
@@ -143,12 +147,13 @@ Model read_equipment(const Document& document, double tick_s) {
         throw root.object("burners").error("count", "as many burners as the gas section has orifices, " +
                                                         std::to_string(model.gas.burner_count));
     model.gas_kg_m3 = fuel.molar_mass_kg_mol / combustion::standard_molar_volume_m3_mol;
-    read_pilot(root, model);
+    read_pilot(root, fuel, model);
     model.heat = read_heat(root.object("heat"));
 
-    const Object flame = root.object("flame_sensing");
-    model.flame.forward_siemens = flame.number("forward", {0.0, 10.0, "uS"});
-    model.flame.reverse_siemens = flame.number("reverse", {0.0, 10.0, "uS"});
+    if (const auto flame = root.optional_object("flame_sensing")) {
+        model.flame.forward_siemens = flame->number("forward", {0.0, 10.0, "uS"});
+        model.flame.reverse_siemens = flame->number("reverse", {0.0, 10.0, "uS"});
+    }
 
     const control::BoardDescription board = read_board(root.object("board"));
     model.board = judged(root, "board", [&] { return control::build_board(board, tick_s); });
@@ -160,7 +165,8 @@ Model read_equipment(const Document& document, double tick_s) {
     const furnace::WiringDescription wiring = read_wiring(section);
     model.wiring = wiring_of(document, wiring, model.board);
     model.nominal_line_v = root.number("nominal_line", {50.0, 260.0, "V"});
-    model.inducer_running_rad_s = root.number("inducer_running_speed", {1.0, 4000.0, "rpm"});
+    if (model.wiring.inducer_motor >= 0)
+        model.inducer_running_rad_s = root.number("inducer_running_speed", {1.0, 4000.0, "rpm"});
 
     mark_touchable(root, wiring, model);
     read_places(root, model);

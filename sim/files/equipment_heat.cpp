@@ -105,9 +105,11 @@ heat::Params read_heat(const Object& section) {
     read_limit(section.object("limit"), p);
     read_rollout(section.object("rollout"), p);
     read_vent(section, p);
-    read_igniter(section.object("igniter"), p);
+    if (const auto igniter = section.optional_object("igniter"))
+        read_igniter(*igniter, p);
     p.blower_motor = read_motor(section.object("blower_motor"), p.capacity_j_k.blower_winding);
-    p.inducer_motor = read_motor(section.object("inducer_motor"), p.capacity_j_k.inducer_winding);
+    if (const auto inducer = section.optional_object("inducer_motor"))
+        p.inducer_motor = read_motor(*inducer, p.capacity_j_k.inducer_winding);
     const Object transformer = section.object("transformer");
     p.capacity_j_k.transformer = transformer.number("capacity", kCapacity);
     p.transformer.cooling_w_k = transformer.number("cooling", kConductance);

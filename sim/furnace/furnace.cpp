@@ -139,6 +139,13 @@ double spilled_flue_co_m3_s(const Signals& last) {
     return spilled_share * last.combustion.co_dry * molar_flow * combustion::standard_molar_volume_m3_mol;
 }
 
+/// A pilot burns as long as it has gas, and its thermocouple holds the valve's safety seat open. Leaves out
+/// the gas that it draws (about 1 cfh; its heat is counted), the half minute that a thermocouple takes, and
+/// that people relight a pilot.
+bool pilot_burns(const Model& model, const Signals& last) {
+    return last.gas.inlet_tap_pa > model.pilot_lowest_pa;
+}
+
 gas::Inputs gas_inputs(const Model& model, const State& state, const Inputs& in) {
     const Signals& last = state.signals;
     gas::Inputs g;
@@ -148,7 +155,8 @@ gas::Inputs gas_inputs(const Model& model, const State& state, const Inputs& in)
     g.spilled_gas_m3_s = last.combustion.spilled_gas_m3_s;
     g.spilled_co_m3_s = last.combustion.spilled_co_m3_s + spilled_flue_co_m3_s(last);
     g.cock_handle_open = in.gas_cock_open != 0;
-    g.valve_energised = model.wiring.gas_valve >= 0 && armature_in(model, state, model.wiring.gas_valve);
+    g.valve_energised = model.wiring.gas_valve >= 0 && armature_in(model, state, model.wiring.gas_valve) &&
+                        (!model.standing_pilot || pilot_burns(model, last));
     return g;
 }
 
@@ -159,7 +167,7 @@ combustion::Inputs combustion_inputs(const Model& model, const State& state, con
     c.combustion_air_kg_s = last.draft.combustion_air_kg_s;
     c.humidity_ratio = in.humidity_ratio;
     c.igniter_surface_k = state.heat.temperature.igniter;
-    c.pilot_flame = model.standing_pilot && last.gas.inlet_tap_pa > model.pilot_lowest_pa ? 1.0 : 0.0;
+    c.pilot_flame = model.standing_pilot && pilot_burns(model, last) ? 1.0 : 0.0;
     c.crack_jet_kg_s = std::max(0.0, last.draft.leak_air_kg_s);
     return c;
 }
@@ -202,9 +210,14 @@ heat::Inputs heat_inputs(const Model& model, const State& state, const Inputs& i
     heat::Inputs h;
     h.heat_released_hhv_w = fire.heat_released_hhv_w + fire.rollout_heat_hhv_w;
     h.latent_w = fire.latent_w;
+    if (model.standing_pilot && pilot_burns(model, last)) {
+        h.heat_released_hhv_w += model.pilot_hhv_w;
+        h.latent_w += model.pilot_latent_w;
+    }
     h.rollout_w = fire.rollout_heat_hhv_w;
     const double leak_kg_s = std::max(0.0, last.draft.leak_air_kg_s);
-    h.flue_mass_flow_kg_s = std::max(0.0, flue_kg_s - leak_kg_s); // heat adds the leak behind the flames
+    h.flue_mass_flow_kg_s = std::max(0.0, flue_kg_s - leak_kg_s);  // heat adds the leak behind the flames
+    h.dilution_kg_s = last.draft.vent_kg_s - last.draft.flue_kg_s; // 0 without a draft hood
     h.cp_c0_j_kg_k = cp.c0_j_kg_k;
     h.cp_c1_j_kg_k2 = cp.c1_j_kg_k2;
     if (fire.latent_w > 0.0)

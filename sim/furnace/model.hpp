@@ -77,6 +77,8 @@ struct Model {
     double gas_kg_m3 = 0.7;             ///< fuel at standard conditions
     bool standing_pilot = false;        ///< a pilot burns at the first burner while there is gas
     double pilot_lowest_pa = 0.0;       ///< inlet pressure below which the pilot goes out
+    double pilot_hhv_w = 0.0;           ///< its heat, which keeps the exchanger warm and drawing
+    double pilot_latent_w = 0.0;        ///< the part of it that leaves in water vapour
     double nominal_line_v = 120.0;      ///< that the wiring's source is written for
     double inducer_running_rad_s = 1.0; ///< healthy running speed, for its cooling fan
     std::uint64_t bundle_hash = 0;

@@ -54,7 +54,7 @@ struct LimitParams {
 struct RolloutParams {
     ThermalSwitch contact{422.039, 0.0}; // 300 F, manual reset
     double air_w_k = 0.12;               // element to the air of the burner compartment
-    double struck_fraction = 0.01;       // of the rolled-out heat that strikes the element
+    double struck_fraction = 0.01;       // of rolled-out and spilled heat that strikes the element
 };
 
 struct VentParams {
@@ -166,6 +166,7 @@ struct Inputs {
     double latent_w = 0.0;            // part of it that is water vapour's latent heat; leaves by the vent
     double rollout_w = 0.0;           // part of it that comes out of the burner openings
     double flue_mass_flow_kg_s = 0.0; // through the burner openings, fuel included, leak excluded
+    double dilution_kg_s = 0.0;       // room air into a draft hood; below 0 flue gas spills out of it
     double cp_c0_j_kg_k = 1000.0;     // flue gas cp = c0 + c1*T
     double cp_c1_j_kg_k2 = 0.15;
     double dew_point_k = 0.0;          // of the flue gas
@@ -187,7 +188,7 @@ struct Outputs {
     double flame_k = 0.0;              // entering the exchanger, mixed
     double exchanger_gas_mean_k = 0.0; // along the passes
     double collector_gas_k = 0.0;      // in front of the inducer wheel
-    double vent_connector_gas_k = 0.0; // behind it: where the analyser's probe goes
+    double vent_connector_gas_k = 0.0; // behind it (and behind a draft hood): where the analyser's probe goes
     double vent_gas_mean_k = 0.0;
     double vent_outlet_gas_k = 0.0;
     // Air.

@@ -85,9 +85,9 @@ void air_flows(const Params& params, const Inputs& inputs, const StepConstants& 
     seen.delivered_w = flows.border.delivered;
 }
 
-/// Gas through the exchanger, collector, inducer and vent.
-void gas_flows(const Params& params, const Inputs& inputs, const StepConstants& c, const Nodes& t,
-               Flows& flows, Outputs& seen) {
+/// Gas through the exchanger, collector, inducer and vent; the heat (W) of what a draft hood spills.
+double gas_flows(const Params& params, const Inputs& inputs, const StepConstants& c, const Nodes& t,
+                 Flows& flows, Outputs& seen) {
     const FlueGas gas{inputs.cp_c0_j_kg_k, inputs.cp_c1_j_kg_k2};
     const double flow = c.gas_flow_kg_s;
     const double leak_w = c.leak_kg_s * units::cp_air_j_kg_k * (t.plenum - t.house);
@@ -107,29 +107,31 @@ void gas_flows(const Params& params, const Inputs& inputs, const StepConstants& 
     flows.node.collector = flow * gas.enthalpy(collected_k, gas_k);
     seen.collector_gas_k = collected_k;
 
-    const double connector_h =
-        gas.enthalpy(inputs.basement_k, collected_k) + c.inducer_shaft_w * c.per_gas_flow;
+    const double flue_h = gas.enthalpy(inputs.basement_k, collected_k) + c.inducer_shaft_w * c.per_gas_flow;
+    const double connector_h = flue_h * c.vent_share;
     const double connector_k = gas.temperature(inputs.basement_k, connector_h);
     const double outlet_k = t.vent + (connector_k - t.vent) * c.vent_transmitted;
     flows.border.vent_skin = params.vent.skin_w_k * (t.vent - inputs.basement_k);
-    flows.node.vent = flow * gas.enthalpy(outlet_k, connector_k) - flows.border.vent_skin;
-    flows.border.flue_sensible = flow * gas.enthalpy(inputs.basement_k, outlet_k);
+    flows.node.vent = c.vent_flow_kg_s * gas.enthalpy(outlet_k, connector_k) - flows.border.vent_skin;
+    flows.border.flue_sensible = c.vent_flow_kg_s * gas.enthalpy(inputs.basement_k, outlet_k);
     seen.vent_connector_gas_k = connector_k;
     seen.vent_outlet_gas_k = outlet_k;
     seen.vent_gas_mean_k = 0.5 * (connector_k + outlet_k);
-    seen.flue_sensible_w = flow * connector_h;
+    seen.flue_sensible_w = flow * flue_h;
+    return c.spilled_kg_s * flue_h;
 }
 
 /// Burner compartment: its air is in balance at every instant.
 void vestibule_flows(const Params& params, const Inputs& inputs, const StepConstants& constants,
-                     const Nodes& t, Flows& flows, Outputs& seen) {
+                     const Nodes& t, double spilled_w, Flows& flows, Outputs& seen) {
     const double collector = params.jacket.collector_to_vestibule_w_k;
     const double element = params.rollout.air_w_k;
     const double winding = constants.inducer_cooling_w_k;
     const double basement = params.jacket.vestibule_to_basement_w_k;
-    const double struck_w = params.rollout.struck_fraction * inputs.rollout_w;
+    const double outside_w = inputs.rollout_w + spilled_w;
+    const double struck_w = params.rollout.struck_fraction * outside_w;
     const double air_k = (collector * t.collector + element * t.rollout + winding * t.inducer_winding +
-                          basement * inputs.basement_k + inputs.rollout_w - struck_w) /
+                          basement * inputs.basement_k + outside_w - struck_w) /
                          (collector + element + winding + basement);
     flows.node.collector -= collector * (t.collector - air_k);
     flows.node.rollout = struck_w - element * (t.rollout - air_k);
@@ -153,10 +155,14 @@ StepConstants step_constants(const Params& params, const Condition& condition, c
     const double transfer_units = conductance * kShareOfPass / cp * c.per_gas_flow;
     c.transmitted = units::exp(-transfer_units);
     c.mean_share = (1.0 - c.transmitted) / transfer_units;
-    const double cool_rate =
-        c.gas_flow_kg_s * (inputs.cp_c0_j_kg_k + inputs.cp_c1_j_kg_k2 * params.vent.property_temperature_k);
+    c.vent_flow_kg_s = std::max(c.gas_flow_kg_s + inputs.dilution_kg_s, kLeastGasFlow);
+    c.spilled_kg_s = positive(c.gas_flow_kg_s - c.vent_flow_kg_s);
+    c.vent_share = inputs.dilution_kg_s > 0.0 ? c.gas_flow_kg_s / c.vent_flow_kg_s : 1.0;
+    const double cool_cp = inputs.cp_c0_j_kg_k + inputs.cp_c1_j_kg_k2 * params.vent.property_temperature_k;
+    const double cool_rate = c.gas_flow_kg_s * cool_cp;
+    const double vent_rate = c.vent_flow_kg_s * cool_cp;
     c.collector_transmitted = cool_rate / (cool_rate + params.vent.collector_w_k);
-    c.vent_transmitted = cool_rate / (cool_rate + params.vent.gas_w_k);
+    c.vent_transmitted = vent_rate / (vent_rate + params.vent.gas_w_k);
     const double fire_w = inputs.heat_released_hhv_w - inputs.latent_w - inputs.rollout_w;
     c.flame_radiation_w = exchanger.flame_radiant_fraction * fire_w;
     c.gas_heat_w = fire_w - c.flame_radiation_w;
@@ -176,8 +182,8 @@ Flows heat_flows(const Params& params, const Inputs& inputs, const StepConstants
                  Outputs& seen) {
     Flows flows;
     air_flows(params, inputs, constants, t, flows, seen);
-    gas_flows(params, inputs, constants, t, flows, seen);
-    vestibule_flows(params, inputs, constants, t, flows, seen);
+    const double spilled_w = gas_flows(params, inputs, constants, t, flows, seen);
+    vestibule_flows(params, inputs, constants, t, spilled_w, flows, seen);
 
     const double igniter_w = igniter_loss_w(params.igniter, t.igniter, inputs.basement_k);
     flows.node.igniter = inputs.igniter_w - igniter_w;

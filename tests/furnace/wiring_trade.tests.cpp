@@ -227,14 +227,8 @@ TEST_CASE("an open W in the cable shows ghost volts: 3-15 V, under 1 V on low im
 TEST_CASE("a conductor cut off beside a live 120 V wire shows 5-60 V, under 1 V on low impedance") {
     Rig rig;
     REQUIRE(rig.run_until(60.0, [](const Rig& r) { return r.board_state() == "prepurge"; })); // inducer runs
-    SECTION("the igniter's line wire, its plug pulled") {
-        rig.open("igniter_plug.line.joint");
-        check_ghost(rig, "igniter_plug.line.lug", "cabinet.metal", 5.0, 60.0);
-    }
-    SECTION("the flame lead, off the board") {
-        rig.open("board.flame.joint");
-        check_ghost(rig, "rod.lead", "cabinet.metal", 5.0, 60.0);
-    }
+    rig.open("igniter_plug.line.joint"); // the igniter's line wire, its plug pulled
+    check_ghost(rig, "igniter_plug.line.lug", "cabinet.metal", 5.0, 60.0);
 }
 
 TEST_CASE("an open neutral is no ghost: it is fed through the loads") {
