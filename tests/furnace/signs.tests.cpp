@@ -188,6 +188,17 @@ TEST_CASE("sign: open capacitor: hum, 2-3 times the current, starts if spun; ove
     CHECK(*closes - *opens < 40.0 * 60.0);
 }
 
+TEST_CASE("sign: capacitor measured under load, uF = 2652 A/V (from 1/(2 pi 60 Hz))") {
+    for (const double factor : {1.0, 0.7}) {
+        Rig r;
+        r.set("wiring/blower_capacitor.element/factor", factor);
+        r.run(300.0);
+        const double micro_f =
+            2652.0 * r.amps("blower.lead_capacitor_a") / r.volts("blower_capacitor.a", "blower_capacitor.b");
+        CHECK(micro_f == Approx(15.0 * factor).epsilon(0.01));
+    }
+}
+
 TEST_CASE("sign: dragging bearing (CP)") {
     const Readings r = after(kRun_s, number("air.blower.bearing_drag_added", 0.6));
     CHECK(r.return_static > healthy().return_static + 0.01);
