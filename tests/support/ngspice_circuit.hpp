@@ -64,6 +64,13 @@ public:
     std::vector<std::complex<double>> ac(int count) { return run("ac lin 1 60 60", count); }
     std::vector<std::complex<double>> dc(int count) { return run("op", count); }
 
+    /// Alters one value and solves at 60 Hz, nothing read (for benchmarks).
+    void ac_with(const std::string& element, const std::string& value) {
+        command("alter " + element + " = " + value);
+        command("ac lin 1 60 60");
+        command("destroy all");
+    }
+
 private:
     /// "name node node ... " and the last word, in order of the names.
     using Values = std::map<std::string, std::string>;
