@@ -64,7 +64,7 @@ TEST_CASE("the examples of docs/terminal.md print what the page says") {
         const Ran ran = run_program({"/bin/bash", "-c",
                                      "cd '" + folder.path().string() + "' && PATH='" + program_folder +
                                          "':$PATH && export LIGHTOFF_DATA='" + kScenarios + "'\n" +
-                                         example.command + " 2>&1"});
+                                         "exec 2>&1\n" + example.command});
         INFO("$ " << example.command << "\n" << ran.out);
         CHECK(matches(example.output, lines_of(ran.out)));
     }
