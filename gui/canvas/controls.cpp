@@ -23,6 +23,11 @@ bool has_keyboard() {
     return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
 }
 
+/// Of the key's name and the gap before it.
+float key_width(const Canvas& canvas, std::string_view key) {
+    return key.empty() ? 0 : std::ceil(text_size(canvas, key, Type::Minimum).x + canvas.px(8));
+}
+
 float shared_edge(const Canvas& canvas) {
     return std::round(line_width(canvas, Line::Rule));
 }
@@ -33,12 +38,12 @@ float control_height(const Canvas& canvas) {
     return std::max(kLeastTarget, line_height(canvas, Type::Body) + canvas.px(12));
 }
 
-float button_width(const Canvas& canvas, std::string_view words) {
-    return std::max(kLeastTarget,
-                    text_size(canvas, shown_part(words), Type::Body).x + 2 * canvas.px(kSidePadding));
+float button_width(const Canvas& canvas, std::string_view words, std::string_view key) {
+    return std::max(kLeastTarget, text_size(canvas, shown_part(words), Type::Body).x +
+                                      key_width(canvas, key) + 2 * canvas.px(kSidePadding));
 }
 
-bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen) {
+bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen, std::string_view key) {
     const std::string id(words);
     ImGui::SetCursorScreenPos(box.min);
     const bool pressed = ImGui::InvisibleButton(id.c_str(), box.size());
@@ -53,7 +58,13 @@ bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen)
     if (has_keyboard()) {
         outline(canvas, box.shrunk(-canvas.px(3)), Line::Outline, theme.ink);
     }
-    const Rect inner{{box.min.x + canvas.px(4), box.min.y}, {box.max.x - canvas.px(4), box.max.y}};
+    Rect inner{{box.min.x + canvas.px(4), box.min.y}, {box.max.x - canvas.px(4), box.max.y}};
+    if (!key.empty()) {
+        inner.cut_right(canvas.px(kSidePadding - 4));
+        text_in(canvas, inner.cut_right(key_width(canvas, key)), key, Type::Minimum,
+                reversed ? theme.panel : theme.pencil, Align::End);
+        inner.cut_left(canvas.px(kSidePadding - 4));
+    }
     text_in(canvas, inner, shown_part(words), Type::Body, reversed ? theme.ground : theme.ink, Align::Middle);
     if (canvas.probe != nullptr) {
         canvas.probe->add_target(box, shown_part(words));

@@ -10,7 +10,7 @@ double FramePacer::wait_s(double since_start_s, double wanted_in_s, bool typing)
     if (typing) {
         period_s = std::min(period_s, kBlink_s);
     }
-    return std::clamp(period_s - since_start_s, 0.0, kLongest_s);
+    return std::max(0.0, std::min(period_s, kLongest_s) - since_start_s);
 }
 
 void FramePacer::drew() {

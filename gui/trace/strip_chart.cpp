@@ -328,6 +328,11 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
     begin_layer("lane", whole);
     const float margin = std::min(canvas.px(5), whole.height() / 4);
     const Rect box{{whole.min.x, whole.min.y + margin}, {whole.max.x, whole.max.y - margin}};
+    for (const float level : lane.levels) {
+        const float y = std::round(y_at(box, lane, level)) + 0.5F;
+        const std::array<ImVec2, 2> across{ImVec2{box.min.x, y}, ImVec2{box.max.x, y}};
+        dashed(canvas.here(), across, std::max(1.0F, canvas.px(1)), theme.pencil, canvas.px(5), canvas.px(4));
+    }
     const std::size_t visible = recording.cell_from(view.end_s) - recording.cell_from(view.from_s());
     if (visible < 2 * static_cast<std::size_t>(box.width())) {
         draw_samples(canvas.here(), box, recording, index, lane, view);

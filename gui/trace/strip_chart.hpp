@@ -18,6 +18,7 @@ struct Lane {
     bool step_like = false;               // holds its value till the next sample: a relay, a valve, a count
     std::vector<std::string> words;       // step_like lanes: the word for 0, 1, 2 ... in place of a figure
     std::optional<canvas::Energy> energy; // its colour; else ink
+    std::vector<float> levels = {};       // values worth a line across: where a switch makes and breaks
 };
 
 /// Something that happened at a moment, flagged on the time axis.

@@ -1,0 +1,491 @@
+// SPDX-License-Identifier: MIT
+#include "gui/cutaway/cutaway.hpp"
+
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/cutaway/cabinet.hpp"
+#include "gui/cutaway/fire.hpp"
+#include "gui/cutaway/wheels.hpp"
+
+#include <cmath>
+
+namespace lightoff::cutaway {
+namespace {
+
+using namespace canvas;
+
+constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
+constexpr float kMostDuct = 150; // units by which ducts may be drawn out upwards
+constexpr Colour kLampLight = hex(0xFFD27A);
+constexpr Colour kWhite = hex(0xFFFFFF);
+
+/// Pen in drawing units.
+struct Pen {
+    Canvas canvas;
+    Transform place;
+    float top = 0; // of the drawing in its units: ducts end here
+    const CutawayScene& scene;
+
+    const Theme& theme() const { return *canvas.theme; }
+    ImVec2 at(ImVec2 p) const { return place.to_screen(p); }
+    float px(float units) const { return units * place.zoom; }
+    Rect box(Rect r) const { return place.to_screen(r); }
+    std::vector<ImVec2> path(std::span<const ImVec2> points) const {
+        std::vector<ImVec2> moved;
+        for (const ImVec2 p : points) {
+            moved.push_back(at(p));
+        }
+        return moved;
+    }
+    void line(std::initializer_list<ImVec2> points, Line weight, Colour colour) const {
+        stroke(canvas, path({points.begin(), points.size()}), weight, colour);
+    }
+    void ink(std::initializer_list<ImVec2> points, Line weight = Line::Outline) const {
+        line(points, weight, theme().ink);
+    }
+    void frame(Rect r, Line weight = Line::Outline) const { outline(canvas, box(r), weight, theme().ink); }
+    void plate(Rect r, Line weight = Line::Outline) const {
+        fill(canvas, box(r), theme().ground);
+        frame(r, weight);
+    }
+    void disc(ImVec2 centre, float radius, Line weight = Line::Outline) const {
+        canvas.list->AddCircleFilled(at(centre), px(radius), packed(theme().ground));
+        canvas.list->AddCircle(at(centre), px(radius), packed(theme().ink), 0, line_width(canvas, weight));
+    }
+    void energy(std::initializer_list<ImVec2> points, Energy kind, double travel_s,
+                float amount = 0.5F) const {
+        const auto phase = static_cast<float>(std::fmod(travel_s * static_cast<double>(px(kMarkSpeed)), 1e5));
+        energy_path(canvas, path({points.begin(), points.size()}), kind, theme().ground, phase, amount);
+    }
+};
+
+/// Two contacts and a blade that lies across them or stands off.
+void draw_contact(const Pen& pen, ImVec2 centre, float half, bool closed) {
+    const ImVec2 left = centre - ImVec2{half, 0};
+    const ImVec2 right = centre + ImVec2{half, 0};
+    const ImVec2 tip = closed ? right : centre + ImVec2{half * 0.75F, -half * 0.85F};
+    pen.ink({left, tip}, Line::Outline);
+    for (const ImVec2 dot : {left, right}) {
+        pen.canvas.list->AddCircleFilled(pen.at(dot), pen.px(half * 0.24F), packed(pen.theme().ink));
+    }
+}
+
+// ---- air ----
+
+void draw_air(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    if (s.air < 0.01F) {
+        return;
+    }
+    const double t = s.travel.air_s;
+    const float mid = (kReturn.min.x + kReturn.max.x) / 2;
+    if (s.blower_door_on) {
+        for (const float off : {-11.0F, 11.0F}) {
+            pen.energy({{mid + off, pen.top}, {mid + off, 500 - off * 1.6F}, {mid - 30, 500 - off * 1.6F}},
+                       Energy::Air, t);
+        }
+    }
+    for (const float y : {470.0F, 505.0F, 540.0F}) {
+        pen.energy({{408, y}, {352, y}}, Energy::Air, t);
+    }
+    for (const float x : {236.0F, 303.0F, 370.0F}) {
+        pen.energy({{x, 371}, {x, pen.top}}, Energy::Air, t);
+    }
+}
+
+/// Warmth of the supply air: the denser the waves, the warmer.
+void draw_warmth(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    if (s.warmth < 0.04F) {
+        return;
+    }
+    for (const float x : {269.5F, 336.5F}) {
+        pen.energy({{x, 90}, {x, pen.top}}, Energy::Heat, s.travel.air_s, std::min(1.0F, s.warmth));
+    }
+}
+
+// ---- the fire ----
+
+void draw_cells(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    const float half = pen.px(cell_half(s.burner_count));
+    const double drift_px = s.travel.flue_s * static_cast<double>(pen.px(kMarkSpeed) * 1.6F);
+    for (std::size_t i = 0; i < s.burner_count; ++i) {
+        const std::vector<ImVec2> way = pen.path(cell_path(i, s.burner_count));
+        std::vector<ImVec2> upper;
+        std::vector<ImVec2> lower;
+        for (std::size_t k = 0; k < way.size(); ++k) {
+            const ImVec2 before = way[k > 0 ? k - 1 : 0];
+            const ImVec2 after = way[k + 1 < way.size() ? k + 1 : k];
+            const ImVec2 along = after - before;
+            const float length = std::sqrt(along.x * along.x + along.y * along.y);
+            const ImVec2 across{-along.y / length * half, along.x / length * half};
+            upper.push_back(way[k] - across);
+            lower.push_back(way[k] + across);
+        }
+        strip(pen.canvas, upper, lower, pen.theme().chamber, pen.theme().chamber);
+        const bool lit = s.burner[i].strength > 0.05F;
+        draw_flue_gas(pen.canvas, way, half, lit ? std::max(s.exchanger_k, 1250.0F) : s.exchanger_k,
+                      s.collector_k, static_cast<float>(drift_px), s.flue > 0.02F);
+        stroke(pen.canvas, upper, Line::Detail, pen.theme().ink);
+        stroke(pen.canvas, lower, Line::Detail, pen.theme().ink);
+    }
+}
+
+void draw_fire_box(const Pen& pen) {
+    fill(pen.canvas, pen.box(kFireBox), pen.theme().chamber);
+}
+
+void draw_flames(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    const float half = pen.px(cell_half(s.burner_count));
+    for (std::size_t i = 0; i < s.burner_count; ++i) {
+        draw_flame(pen.canvas, pen.path(cell_path(i, s.burner_count)), pen.px(kFlameLength), half,
+                   s.burner[i], s.time_s, static_cast<int>(i));
+    }
+}
+
+void draw_burners(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    const float half = std::min(7.0F, cell_half(s.burner_count) * 0.8F);
+    for (std::size_t i = 0; i < s.burner_count; ++i) {
+        const float y = burner_y(i, s.burner_count);
+        // Bell, throat, mouth.
+        const std::array<ImVec2, 4> upper{
+            ImVec2{kBurnerBack, y - half}, ImVec2{kBurnerBack + 10, y - half * 0.5F},
+            ImVec2{kBurnerBack + 20, y - half * 0.55F}, ImVec2{kBurnerMouth, y - half}};
+        std::array<ImVec2, 4> lower = upper;
+        for (ImVec2& p : lower) {
+            p.y = 2 * y - p.y;
+        }
+        const std::vector<ImVec2> one = pen.path(upper);
+        const std::vector<ImVec2> other = pen.path(lower);
+        strip(pen.canvas, one, other, pen.theme().panel, pen.theme().panel);
+        stroke(pen.canvas, one, Line::Detail, pen.theme().ink);
+        stroke(pen.canvas, other, Line::Detail, pen.theme().ink);
+        pen.ink({{kBurnerMouth, y - half}, {kBurnerMouth, y + half}}, Line::Detail);
+        // Orifice.
+        pen.ink({{kManifoldX + 5, y - 2.5F}, {kBurnerBack - 1, y - 1}}, Line::Detail);
+        pen.ink({{kManifoldX + 5, y + 2.5F}, {kBurnerBack - 1, y + 1}}, Line::Detail);
+    }
+}
+
+void draw_igniter_and_rod(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    draw_igniter(pen.canvas, pen.at(kIgniterFoot), pen.px(19), s.igniter_k);
+    pen.plate({{kIgniterFoot.x - 7, kIgniterFoot.y}, {kIgniterFoot.x + 7, kIgniterFoot.y + 11}},
+              Line::Detail);
+    const float y = burner_y(s.burner_count - 1, s.burner_count);
+    const Colour steel = mix(pen.theme().chamber, kWhite, 0.75F);
+    pen.line({{173, kFireBox.min.y}, {173, y - 12}, {193, y - 2}}, Line::Outline, steel);
+    pen.plate({{168, kFireBox.min.y - 13}, {178, kFireBox.min.y}}, Line::Detail);
+}
+
+// ---- gas ----
+
+void draw_gas(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    const float last = burner_y(s.burner_count - 1, s.burner_count);
+    const auto pipe = [&](ImVec2 from, ImVec2 to, float half) {
+        const ImVec2 across = from.y == to.y ? ImVec2{0, half} : ImVec2{half, 0};
+        const std::vector<ImVec2> one = pen.path(std::array{from - across, to - across});
+        const std::vector<ImVec2> other = pen.path(std::array{from + across, to + across});
+        strip(pen.canvas, one, other, pen.theme().ground, pen.theme().ground);
+        stroke(pen.canvas, one, Line::Detail, pen.theme().ink);
+        stroke(pen.canvas, other, Line::Detail, pen.theme().ink);
+    };
+    pipe({0, kGasPipeY}, {kGasValve.min.x, kGasPipeY}, 4.5F);
+    pipe({kGasValve.max.x, kGasPipeY}, {kManifoldX + 4.5F, kGasPipeY}, 4.5F);
+    pipe({kManifoldX, kGasPipeY + 4.5F}, {kManifoldX, last - 8}, 4.5F);
+    pen.ink({{kManifoldX - 4.5F, last - 8}, {kManifoldX + 4.5F, last - 8}}, Line::Detail);
+    // Gas stands in the pipe up to the first thing that is shut.
+    const float until = s.gas_cock_open ? kGasValve.min.x : kGasCock.x - 8;
+    pen.energy({{0, kGasPipeY}, {until, kGasPipeY}}, Energy::Gas, s.travel.gas_s);
+    if (s.gas > 0.01F) {
+        pen.energy({{kGasValve.max.x, kGasPipeY}, {kManifoldX, kGasPipeY}, {kManifoldX, last}}, Energy::Gas,
+                   s.travel.gas_s);
+    }
+    pen.disc(kGasCock, 8.5F);
+    const ImVec2 lever = s.gas_cock_open ? ImVec2{12, 0} : ImVec2{0, 12};
+    pen.ink({kGasCock - lever, kGasCock + lever}, Line::Silhouette);
+
+    pen.plate(kGasValve);
+    const ImVec2 middle = kGasValve.centre();
+    pen.plate({{middle.x - 11, kGasValve.min.y - 11}, {middle.x + 11, kGasValve.min.y}},
+              Line::Detail); // coil
+    for (const float x : {-6.0F, 0.0F, 6.0F}) {
+        pen.ink({{middle.x + x - 2, kGasValve.min.y - 2}, {middle.x + x + 2, kGasValve.min.y - 9}},
+                Line::Hidden);
+    }
+    // The disc lifts off its seat by the valve's stroke.
+    const float lift = 7 * s.gas_valve;
+    pen.ink({{middle.x - 13, middle.y + 8}, {middle.x - 4, middle.y + 8}}, Line::Detail);
+    pen.ink({{middle.x + 4, middle.y + 8}, {middle.x + 13, middle.y + 8}}, Line::Detail);
+    pen.ink({{middle.x - 7, middle.y + 6 - lift}, {middle.x + 7, middle.y + 6 - lift}}, Line::Silhouette);
+    pen.ink({{middle.x, middle.y + 6 - lift}, {middle.x, kGasValve.min.y}}, Line::Detail);
+}
+
+// ---- draft ----
+
+void draw_draft(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    fill(pen.canvas, pen.box(kCollector), pen.theme().chamber);
+    pen.frame(kCollector);
+    // Vent.
+    const Rect vent{{kVent.min.x, pen.top}, kVent.max};
+    fill(pen.canvas, pen.box({{vent.min.x, vent.min.y}, {vent.max.x, kInducer.y - 4}}), pen.theme().ground);
+    draw_scroll(pen.canvas, pen.at(kInducer), pen.px(kInducerRadius + 3), 0.22F, pen.at({0, pen.top}).y,
+                true);
+    draw_wheel(pen.canvas, pen.at(kInducer), pen.px(kInducerRadius - 3), 14, s.inducer);
+    // Neck from the box to the housing.
+    pen.ink({{kInducer.x + kInducerRadius + 2, 150}, {kCollector.min.x, 146}}, Line::Detail);
+    pen.ink({{kInducer.x + kInducerRadius + 2, 168}, {kCollector.min.x, 172}}, Line::Detail);
+    if (s.flue > 0.02F) {
+        pen.energy({{74, kInducer.y - 20}, {74, pen.top}}, Energy::Air, s.travel.flue_s);
+        const float heat = std::clamp((s.collector_k - 300) / 250, 0.0F, 1.0F);
+        if (heat > 0.12F) {
+            pen.energy({{85, kInducer.y - 34}, {85, pen.top}}, Energy::Heat, s.travel.flue_s, heat);
+        }
+    }
+}
+
+void draw_pressure_switch(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    // Hose from the box's port.
+    std::vector<ImVec2> hose;
+    const ImVec2 a{172, kCollector.max.y};
+    const ImVec2 b{172, 224};
+    const ImVec2 c{124, 206};
+    const ImVec2 d = kPressureSwitch + ImVec2{kPressureSwitchRadius + 4, -4};
+    for (int i = 0; i <= 24; ++i) {
+        const float t = static_cast<float>(i) / 24;
+        const float u = 1 - t;
+        hose.push_back(pen.at(a * (u * u * u) + b * (3 * u * u * t) + c * (3 * u * t * t) + d * (t * t * t)));
+    }
+    const float width = pen.px(5.5F);
+    pen.canvas.list->AddPolyline(hose.data(), static_cast<int>(hose.size()), packed(pen.theme().ink), 0,
+                                 width);
+    pen.canvas.list->AddPolyline(hose.data(), static_cast<int>(hose.size()), packed(pen.theme().ground), 0,
+                                 width - 2 * line_width(pen.canvas, Line::Hidden));
+    const float r = kPressureSwitchRadius;
+    pen.plate({{d.x - 6, d.y - 4}, {d.x + 1, d.y + 4}}, Line::Detail);
+    pen.disc(kPressureSwitch, r);
+    // The diaphragm bulges with the suction on it.
+    const float bulge = 5 * std::min(1.3F, s.suction);
+    std::vector<ImVec2> skin;
+    for (int i = 0; i <= 12; ++i) {
+        const float t = static_cast<float>(i) / 6 - 1;
+        skin.push_back(pen.at(kPressureSwitch + ImVec2{t * r, -5 - bulge * (1 - t * t)}));
+    }
+    stroke(pen.canvas, skin, Line::Detail, pen.theme().pencil);
+    draw_contact(pen, kPressureSwitch + ImVec2{0, 6}, 8.5F, s.pressure_switch_closed);
+}
+
+// ---- the rest ----
+
+void draw_ducts(const Pen& pen) {
+    const float t = pen.top;
+    pen.ink({{kSupply.min.x, t}, {kSupply.min.x, kCabinet.min.y}}, Line::Outline);
+    pen.ink({{kSupply.max.x, t}, {kSupply.max.x, kCabinet.min.y}}, Line::Outline);
+    pen.ink({{kReturn.min.x, t}, {kReturn.min.x, kFilter.min.y}, {kCabinet.max.x, kFilter.min.y}},
+            Line::Outline);
+    pen.ink({{kReturn.max.x, t}, {kReturn.max.x, kReturn.max.y}, {kCabinet.max.x, kReturn.max.y}},
+            Line::Outline);
+}
+
+void draw_filter(const Pen& pen) {
+    if (!pen.scene.filter_in) {
+        stroke(pen.canvas,
+               pen.path(std::array{kFilter.min, ImVec2{kFilter.max.x, kFilter.min.y}, kFilter.max,
+                                   ImVec2{kFilter.min.x, kFilter.max.y}}),
+               Line::Hidden, pen.theme().pencil, true);
+        return;
+    }
+    pen.plate(kFilter, Line::Detail);
+    std::vector<ImVec2> pleats;
+    bool left = true;
+    for (float y = kFilter.min.y + 3; y < kFilter.max.y; y += 6, left = !left) {
+        pleats.push_back(pen.at({left ? kFilter.min.x + 2.5F : kFilter.max.x - 2.5F, y}));
+    }
+    stroke(pen.canvas, pleats, Line::Detail, pen.theme().pencil);
+}
+
+void draw_blower(const Pen& pen) {
+    draw_scroll(pen.canvas, pen.at(kBlower), pen.px(kBlowerRadius + 5), 0.24F, pen.at({0, kDeck}).y, false);
+    draw_wheel(pen.canvas, pen.at(kBlower), pen.px(kBlowerRadius), 26, pen.scene.blower);
+}
+
+void draw_board(const Pen& pen) {
+    const Theme& theme = pen.theme();
+    fill(pen.canvas, pen.box(kBoard), theme.panel);
+    pen.frame(kBoard, Line::Outline);
+    // Low-voltage screws, relays, fuse: outlines only.
+    for (int i = 0; i < 5; ++i) {
+        const float x = kBoard.min.x + 8 + 10.5F * static_cast<float>(i);
+        pen.plate({{x, kBoard.max.y - 12}, {x + 6, kBoard.max.y - 5}}, Line::Detail);
+    }
+    for (const Rect relay :
+         {Rect{{112, 428}, {130, 443}}, Rect{{112, 448}, {130, 463}}, Rect{{90, 438}, {105, 463}}}) {
+        pen.plate(relay, Line::Detail);
+    }
+    pen.ink({{104, 412}, {130, 412}}, Line::Detail);
+    pen.ink({{104, 418}, {122, 418}}, Line::Detail);
+    // The lamp in its dark window.
+    pen.canvas.list->AddCircleFilled(pen.at(kLamp), pen.px(8.5F), packed(theme.chamber));
+    if (pen.scene.lamp_on) {
+        glow(pen.canvas, pen.at(kLamp), pen.px(15), kLampLight, 0.75F);
+    }
+    pen.canvas.list->AddCircleFilled(
+        pen.at(kLamp), pen.px(3.6F),
+        packed(pen.scene.lamp_on ? mix(kLampLight, kWhite, 0.5F) : mix(theme.chamber, kWhite, 0.30F)));
+    pen.canvas.list->AddCircle(pen.at(kLamp), pen.px(8.5F), packed(theme.ink), 0,
+                               line_width(pen.canvas, Line::Detail));
+}
+
+void draw_low_parts(const Pen& pen) {
+    pen.plate(kTransformer, Line::Outline);
+    const ImVec2 m = kTransformer.centre();
+    for (const float side : {-1.0F, 1.0F}) {
+        for (int i = 0; i < 4; ++i) {
+            const float y = m.y - 12 + 8 * static_cast<float>(i);
+            pen.ink({{m.x + side * 5, y - 3}, {m.x + side * 12, y}, {m.x + side * 5, y + 3}}, Line::Detail);
+        }
+    }
+    pen.ink({{m.x, kTransformer.min.y + 4}, {m.x, kTransformer.max.y - 4}}, Line::Detail);
+    pen.plate({kDoorSwitch - ImVec2{0, 10}, kDoorSwitch + ImVec2{16, 10}}, Line::Detail);
+    const float out = pen.scene.door_switch_closed ? 0.0F : 7.0F;
+    pen.ink({kDoorSwitch, kDoorSwitch - ImVec2{9 + out, 0}}, Line::Silhouette);
+    draw_contact(pen, kDoorSwitch + ImVec2{8, 3}, 5, pen.scene.door_switch_closed);
+}
+
+void draw_thermal_switch(const Pen& pen, ImVec2 centre, bool closed, ImVec2 probe) {
+    if (probe.x != centre.x) {
+        pen.ink({centre, probe}, Line::Silhouette);
+    }
+    pen.disc(centre, 8, Line::Detail);
+    draw_contact(pen, centre + ImVec2{0, 2}, 5, closed);
+}
+
+void draw_door(const Pen& pen, Rect door, bool on) {
+    if (on) {
+        fill(pen.canvas, pen.box(door), pen.theme().panel);
+        pen.frame(door, Line::Outline);
+        return;
+    }
+    stroke(pen.canvas,
+           pen.path(std::array{door.min, ImVec2{door.max.x, door.min.y}, door.max,
+                               ImVec2{door.min.x, door.max.y}}),
+           Line::Hidden, pen.theme().pencil, true);
+}
+
+void draw_shell(const Pen& pen) {
+    const Rect c = kCabinet;
+    pen.ink({c.min, {kSupply.min.x, c.min.y}}, Line::Silhouette);
+    pen.ink({{kSupply.max.x, c.min.y}, {c.max.x, c.min.y}, {c.max.x, kFilter.min.y}}, Line::Silhouette);
+    pen.ink({{c.max.x, kFilter.max.y + 4}, c.max, {c.min.x, c.max.y}, {c.min.x, c.max.y - 6}},
+            Line::Silhouette);
+    pen.ink({c.min, {c.min.x, c.min.y + 6}}, Line::Silhouette);
+    pen.ink({{c.min.x, kDeck - 3}, {c.min.x, kDeck + 3}}, Line::Silhouette);
+    // Deck, with the blower's outlet open, and tube sheet.
+    pen.ink({{c.min.x, kDeck}, {kBlower.x + 34, kDeck}}, Line::Outline);
+    pen.ink({{kBlower.x + 82, kDeck}, {c.max.x, kDeck}}, Line::Outline);
+    pen.ink({{kSheet, c.min.y}, {kSheet, kCollector.min.y}}, Line::Outline);
+    pen.ink({{kSheet, kCollector.max.y}, {kSheet, kFireBox.min.y}}, Line::Outline);
+    pen.ink({{kSheet, kFireBox.max.y}, {kSheet, kDeck}}, Line::Outline);
+    pen.frame(kFireBox, Line::Detail);
+}
+
+std::vector<Label> labels_of(const CutawayScene& scene, float top) {
+    const float rod_y = burner_y(scene.burner_count - 1, scene.burner_count);
+    const float middle = burner_y(scene.burner_count / 2, scene.burner_count);
+    return {
+        {"Vent", {kVent.centre().x - 10, std::max(top + 30, 40.0F)}, Side::Left, false},
+        {"Collector box", {kCollector.min.x + 8, kCollector.min.y + 8}, Side::Left, false},
+        {"Inducer", {kInducer.x - 18, kInducer.y - 12}, Side::Left, true},
+        {"Hose", {128, 211}, Side::Left, false},
+        {"Pressure switch", kPressureSwitch + ImVec2{-9, -7}, Side::Left, true},
+        {"Rollout switch", kRollout + ImVec2{-5, 4}, Side::Left, false},
+        {"Burners", {kBurnerBack + 12, middle}, Side::Left, true},
+        {"Manifold", {kManifoldX - 3, 298}, Side::Left, false},
+        {"Gas valve", {kGasValve.min.x + 6, kGasValve.min.y + 8}, Side::Left, true},
+        {"Gas cock", kGasCock + ImVec2{-4, 5}, Side::Left, false},
+        {"Igniter", {kIgniterFoot.x - 3, kIgniterFoot.y + 6}, Side::Left, true},
+        {"Progress lamp", kLamp, Side::Left, true},
+        {"Control board", {96, 452}, Side::Left, true},
+        {"Door switch", kDoorSwitch + ImVec2{4, -5}, Side::Left, false},
+        {"Transformer", {kTransformer.min.x + 5, kTransformer.max.y - 8}, Side::Left, false},
+        {"Supply air", {kSupply.max.x - 14, std::max(top + 30, 30.0F)}, Side::Right, true},
+        {"Limit", kLimit + ImVec2{44, 0}, Side::Right, true},
+        {"Heat exchanger", {kHairpin.x + 108, kHairpin.y - 12}, Side::Right, true},
+        {"Flame rod", {193, rod_y - 2}, Side::Right, true},
+        {"Return air", {kReturn.max.x - 8, 400}, Side::Right, false},
+        {"Blower", {kBlower.x + 52, kBlower.y - 26}, Side::Right, true},
+        {"Filter", {kFilter.max.x - 3, 560}, Side::Right, true},
+    };
+}
+
+std::vector<Label> on_screen(std::vector<Label> labels, const Transform& place) {
+    for (Label& label : labels) {
+        label.anchor = place.to_screen(label.anchor);
+    }
+    return labels;
+}
+
+} // namespace
+
+CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene) {
+    CutawayLayout layout;
+    const float gap = canvas.px(14);
+    std::vector<Label> labels = labels_of(scene, 0);
+    Rect middle = area;
+    const Rect left = middle.cut_left(labels_width(canvas, labels, Side::Left));
+    const Rect right = middle.cut_right(labels_width(canvas, labels, Side::Right));
+    middle.cut_left(gap);
+    middle.cut_right(gap);
+    layout.place = canvas::fit(kDrawing, middle);
+    // Room left above and below draws the ducts out.
+    const float spare = middle.height() / layout.place.zoom - kDrawing.height();
+    const float top = -std::clamp(spare, 0.0F, kMostDuct);
+    layout.place = canvas::fit({{kDrawing.min.x, top}, kDrawing.max}, middle);
+    layout.drawing = layout.place.to_screen(Rect{{kDrawing.min.x, top}, kDrawing.max});
+    labels = on_screen(labels_of(scene, top), layout.place);
+    const float line = line_height(canvas, Type::Secondary) + canvas.px(3);
+    for (const Side side : {Side::Left, Side::Right}) {
+        const Rect column = side == Side::Left ? left : right;
+        for (const PlacedLabel& placed : place_labels(labels, side, column, line)) {
+            layout.labels.push_back(placed);
+        }
+    }
+    return layout;
+}
+
+void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene) {
+    const CutawayLayout layout = lay_out(canvas, area, scene);
+    Pen pen{canvas, layout.place, layout.place.to_drawing(layout.drawing.min).y, scene};
+    pen.canvas.zoom = std::clamp(layout.place.zoom / canvas.scale, 0.45F, 3.0F);
+
+    draw_ducts(pen);
+    draw_air(pen);
+    draw_warmth(pen);
+    draw_cells(pen);
+    draw_fire_box(pen);
+    draw_flames(pen);
+    draw_burners(pen);
+    draw_igniter_and_rod(pen);
+    draw_gas(pen);
+    draw_draft(pen);
+    draw_pressure_switch(pen);
+    draw_thermal_switch(pen, kRollout, scene.rollout_closed, kRollout);
+    draw_thermal_switch(pen, kLimit, scene.limit_closed, kLimit + ImVec2{48, 0});
+    draw_blower(pen);
+    draw_filter(pen);
+    draw_board(pen);
+    draw_low_parts(pen);
+    draw_shell(pen);
+    draw_door(pen, kBurnerDoor, scene.burner_door_on);
+    draw_door(pen, kBlowerDoor, scene.blower_door_on);
+    draw_labels(canvas, layout.labels);
+}
+
+} // namespace lightoff::cutaway

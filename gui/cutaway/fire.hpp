@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/canvas.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/cutaway/scene.hpp"
+
+namespace lightoff::cutaway {
+
+/// A flame along its way from the burner's mouth into the cell. `full_length` (pixels) is that at the rating,
+/// `half_width` that of the cell.
+void draw_flame(const canvas::Canvas& canvas, canvas::Path way, float full_length, float half_width,
+                const Flame& flame, float time_s, int number);
+
+/// Colour of a glowing surface: nothing under a dull red (800 K), then red, orange, nearly white.
+struct Glow {
+    canvas::Colour colour;
+    float strength = 0; ///< of the light that it throws, 0..1
+};
+Glow glow_of(const canvas::Theme& theme, float surface_k);
+
+/// A hot-surface igniter: two legs up from its block, joined on top.
+void draw_igniter(const canvas::Canvas& canvas, ImVec2 foot, float height, float surface_k);
+
+/// Flue gas in a cell as a tint from its temperature, and dots that drift with the flow.
+void draw_flue_gas(const canvas::Canvas& canvas, canvas::Path way, float half_width, float hot_k,
+                   float cool_k, float drift, bool flows);
+
+} // namespace lightoff::cutaway

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: MIT
+#include "gui/cutaway/scene.hpp"
+
+#include "units/constants.hpp"
+#include "units/convert.hpp"
+
+#include <algorithm>
+
+namespace lightoff::cutaway {
+namespace {
+
+constexpr double kFastestShown_rad_s = 2.0 * units::pi * 2.5;
+constexpr double kFastestPace = 4.0;
+constexpr double kAirHeat_J_m3K = 1.2 * 1006.0; ///< of ordinary room air
+constexpr double kSteadyEfficiency = 0.8;
+constexpr double kRatedFlue_kg_per_J =
+    7.0e-7; ///< of input: natural gas at half again the air it needs, about
+
+float as_float(double value) {
+    return static_cast<float>(value);
+}
+
+double ratio(double value, double rated) {
+    return rated > 0.0 ? std::max(0.0, value) / rated : 0.0;
+}
+
+double rated_rise_k(const furnace::Model& model) {
+    return 0.5 * (model.rating.rise_low_k + model.rating.rise_high_k);
+}
+
+/// The flow that gives the middle of the plate's temperature rise.
+double rated_air_m3_s(const furnace::Model& model) {
+    return ratio(kSteadyEfficiency * model.rating.input_w, kAirHeat_J_m3K * rated_rise_k(model));
+}
+
+double rated_gas_m3_s(const furnace::Model& model) {
+    return model.combustion.rated_burner_flow_m3_s * static_cast<double>(model.combustion.burner_count);
+}
+
+double air_share(const furnace::Model& model, const bench::World& world) {
+    return ratio(world.state.signals.air.flow_m3_s, rated_air_m3_s(model));
+}
+
+double flue_share(const furnace::Model& model, const bench::World& world) {
+    return ratio(world.state.signals.draft.flue_kg_s, model.rating.input_w * kRatedFlue_kg_per_J);
+}
+
+double gas_share(const furnace::Model& model, const bench::World& world) {
+    return ratio(world.state.signals.gas.burners_total_m3_s, rated_gas_m3_s(model));
+}
+
+double wrapped(double angle_rad) {
+    constexpr double turn = 2.0 * units::pi;
+    return angle_rad >= turn ? angle_rad - turn : angle_rad;
+}
+
+Flame flame_of(const combustion::FlameLook& look) {
+    return {as_float(look.strength), as_float(look.yellow), as_float(look.length), as_float(look.lift),
+            as_float(look.softness)};
+}
+
+void fill_switches(CutawayScene& scene, const bench::World& world) {
+    const furnace::Signals& signals = world.state.signals;
+    const furnace::Inputs& in = world.inputs;
+    scene.pressure_switch_closed = signals.draft.switch_closed != 0;
+    scene.limit_closed = signals.heat.limit_closed != 0;
+    scene.rollout_closed = signals.heat.rollout_closed != 0;
+    scene.burner_door_on = in.burner_door_on != 0;
+    scene.blower_door_on = in.blower_door_on != 0;
+    scene.door_switch_closed = scene.blower_door_on || in.door_switch_held != 0;
+    scene.filter_in = in.filter_in != 0;
+    scene.gas_cock_open = in.gas_cock_open != 0;
+    scene.lamp_on = world.state.board.lamp.on != 0;
+    scene.gas_valve = as_float(world.state.gas.valve_position);
+}
+
+void fill_flows(CutawayScene& scene, const furnace::Model& model, const bench::World& world) {
+    const furnace::Signals& signals = world.state.signals;
+    scene.suction = as_float(ratio(signals.draft.switch_suction_pa, model.draft.sense_line.make_pa));
+    scene.air = as_float(air_share(model, world));
+    scene.flue = as_float(flue_share(model, world));
+    scene.gas = as_float(gas_share(model, world));
+    scene.warmth =
+        as_float(ratio(signals.heat.supply_air_k - world.state.heat.temperature.house, rated_rise_k(model)));
+    scene.flame_k = as_float(signals.heat.flame_k);
+    scene.exchanger_k = as_float(signals.heat.exchanger_gas_mean_k);
+    scene.collector_k = as_float(signals.heat.collector_gas_k);
+}
+
+} // namespace
+
+double shown_speed(double speed_rad_s) {
+    return speed_rad_s * kFastestShown_rad_s / (kFastestShown_rad_s + std::max(0.0, speed_rad_s));
+}
+
+Travel travel_at_rest(const bench::World& world) {
+    Travel travel;
+    travel.inducer_rad = world.state.draft.inducer.angle_rad;
+    travel.blower_rad = world.state.air.blower.angle_rad;
+    return travel;
+}
+
+void move(Travel& travel, const furnace::Model& model, const bench::World& world, double tick_s,
+          double pace) {
+    const double shown_s = tick_s * std::min(1.0, kFastestPace / std::max(1.0, pace));
+    const furnace::Signals& signals = world.state.signals;
+    travel.inducer_rad = wrapped(travel.inducer_rad + shown_speed(signals.draft.wheel_speed_rad_s) * shown_s);
+    travel.blower_rad = wrapped(travel.blower_rad + shown_speed(signals.air.wheel_speed_rad_s) * shown_s);
+    travel.air_s += air_share(model, world) * shown_s;
+    travel.flue_s += flue_share(model, world) * shown_s;
+    travel.gas_s += gas_share(model, world) * shown_s;
+}
+
+CutawayScene make_scene(const furnace::Model& model, const bench::World& world, const Travel& travel) {
+    CutawayScene scene;
+    scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
+    for (std::size_t i = 0; i < scene.burner_count; ++i) {
+        scene.burner[i] = flame_of(world.state.signals.combustion.burner[i]);
+    }
+    scene.igniter_k = as_float(world.state.heat.temperature.igniter);
+    scene.inducer = {as_float(travel.inducer_rad), as_float(world.state.signals.draft.wheel_speed_rad_s)};
+    scene.blower = {as_float(travel.blower_rad), as_float(world.state.signals.air.wheel_speed_rad_s)};
+    fill_switches(scene, world);
+    fill_flows(scene, model, world);
+    scene.travel = travel;
+    scene.time_s = as_float(static_cast<double>(world.tick) * model.board.tick_s);
+    return scene;
+}
+
+} // namespace lightoff::cutaway

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/world.hpp"
+
+#include <array>
+#include <cstddef>
+
+namespace lightoff::cutaway {
+
+/// How far marks that show a movement have come. Simulated time alone moves them, so that the same run gives
+/// the same picture.
+struct Travel {
+    double inducer_rad = 0.0; ///< angle at which the wheel is shown
+    double blower_rad = 0.0;
+    double air_s = 0.0;  ///< seconds at the rated flow: half the flow comes half as far
+    double flue_s = 0.0; ///< the same for combustion air and flue gas
+    double gas_s = 0.0;  ///< the same for gas
+};
+
+/// Wheels stand at their own angle at rest.
+Travel travel_at_rest(const bench::World& world);
+
+/// Moves the marks by one tick. `pace` is simulated seconds for one second on the wall: when time is rushed,
+/// marks move at most four times as fast, or the eye would see them stand or run back.
+void move(Travel& travel, const furnace::Model& model, const bench::World& world, double tick_s,
+          double pace = 1.0);
+
+/// Speed in rad/s at which a wheel is shown. A slow wheel turns at its own speed; a fast one is slowed,
+/// always less than the display can follow and always faster than a slower one.
+double shown_speed(double speed_rad_s);
+
+struct Flame {
+    float strength = 0; ///< 0 none .. 1 full
+    float yellow = 0;   ///< 0 blue .. 1 yellow
+    float length = 0;   ///< 1 at the rating
+    float lift = 0;     ///< 0 seated .. 1 off the burner
+    float softness = 0; ///< 0 crisp .. 1 lazy
+};
+
+struct Wheel {
+    float angle_rad = 0;
+    float speed_rad_s = 0; ///< its true one
+};
+
+/// All that the cutaway shows, as plain numbers: the drawing knows no furnace, the furnace no drawing.
+struct CutawayScene {
+    std::array<Flame, combustion::kMaxBurners> burner{};
+    std::size_t burner_count = 0;
+    float igniter_k = 293;
+    Wheel inducer, blower;
+
+    bool pressure_switch_closed = false;
+    bool limit_closed = true, rollout_closed = true;
+    bool door_switch_closed = true; ///< by the door or by hand
+    bool burner_door_on = true, blower_door_on = true, filter_in = true;
+    bool gas_cock_open = true;
+    bool lamp_on = false;
+    float gas_valve = 0; ///< stroke, 0 shut .. 1 open
+
+    float suction = 0; ///< at the switch, over that which makes it
+    float air = 0;     ///< flow over the rated one
+    float flue = 0;    ///< the same
+    float gas = 0;     ///< the same
+    float warmth = 0;  ///< supply air over return air, in rated temperature rises
+    float flame_k = 293, exchanger_k = 293, collector_k = 293; ///< flue gas along its way
+
+    Travel travel;
+    float time_s = 0; ///< simulated; flames flicker by it
+};
+
+CutawayScene make_scene(const furnace::Model& model, const bench::World& world, const Travel& travel);
+
+} // namespace lightoff::cutaway

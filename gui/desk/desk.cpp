@@ -1,0 +1,430 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/desk.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/canvas/style.hpp"
+#include "gui/cutaway/cutaway.hpp"
+#include "gui/desk/board_words.hpp"
+#include "gui/desk/flow.hpp"
+#include "gui/desk/lanes.hpp"
+#include "gui/platform/input_queue.hpp"
+#include "gui/trace/ticks.hpp"
+#include "units/convert.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+namespace lightoff::desk {
+namespace {
+
+using namespace canvas;
+using platform::Key;
+using platform::key_pressed;
+
+constexpr std::string_view kSafety =
+    "Training only. Not instruction for a live appliance; follow local codes, the rating plate and licensed "
+    "practice.";
+constexpr std::array<double, 4> kSpeeds{1, 2, 5, 20};
+constexpr std::array<const char*, 4> kSpeedNames{"1×", "2×", "5×", "20×"};
+constexpr std::array<const char*, 4> kSpeedKeys{"1", "2", "3", "4"};
+constexpr std::array<Key, 4> kSpeedDigits{Key::Digit1, Key::Digit2, Key::Digit3, Key::Digit4};
+constexpr std::array<double, 4> kSpans_s{120, 240, 600, 1200};
+constexpr float kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
+
+std::string on_off(bool on) {
+    return on ? "on" : "off";
+}
+
+/// A button keeps the room of the longest words that it may come to show.
+float room_for(const Canvas& canvas, const std::vector<std::string>& words, const std::string& key) {
+    float widest = 0;
+    for (const std::string& word : words) {
+        widest = std::max(widest, button_width(canvas, word, key));
+    }
+    return widest;
+}
+
+/// Width in design pixels from which on cutaway and one more page stand side by side, and from which on all
+/// do.
+constexpr float kTwoWide = 760, kAllWide = 1140;
+constexpr float kTwoHigh = 250, kAllHigh = 500;
+constexpr float kLeastRecorder = 290;
+
+const char* name_of(View view) {
+    static constexpr std::array<const char*, 4> kNames{"Furnace", "Readings", "Recorder", "Switches"};
+    return kNames[static_cast<std::size_t>(view)];
+}
+
+/// The largest type in which the words fit on one line.
+Type largest_type(const Canvas& canvas, std::string_view words, float width) {
+    for (const Type type : {Type::Heading, Type::Body}) {
+        if (text_size(canvas, words, type).x <= width) {
+            return type;
+        }
+    }
+    return Type::Secondary;
+}
+
+bool control_held() {
+    return ImGui::GetIO().KeyCtrl;
+}
+
+} // namespace
+
+/// Something that can be done, as a button.
+struct Desk::Command {
+    FlowItem item;
+    std::vector<std::string> may_show; ///< all words that the button shows at one time or another
+    std::function<void(Desk&)> run;
+};
+
+/// Which views have a place on this page, and where.
+struct Desk::Places {
+    std::array<Rect, 4> of{};
+    Rect step; ///< of the board, in words
+    std::array<bool, 4> shown{};
+    void put(View view, Rect box) {
+        of[static_cast<std::size_t>(view)] = box;
+        shown[static_cast<std::size_t>(view)] = true;
+    }
+    bool has(View view) const { return shown[static_cast<std::size_t>(view)]; }
+    Rect at(View view) const { return of[static_cast<std::size_t>(view)]; }
+};
+
+Desk::Desk(const furnace::Model& model, const lesson::Scenario& scenario)
+    : model_(&model), title_(scenario.title), furnace_(model, scenario), lanes_(lanes_of(model)) {
+    chart_view_.span_s = kSpans_s.front();
+}
+
+void Desk::set_look(ThemeId theme, float text_percent) {
+    wishes_.theme = theme;
+    wishes_.text_percent = std::clamp(text_percent, kLeastText, kMostText);
+}
+
+void Desk::set_paused(bool paused) {
+    paused_ = paused;
+    wishes_.next_frame_in_s = paused ? 1e9 : 0;
+}
+
+double Desk::speed() const {
+    return kSpeeds[speed_];
+}
+
+void Desk::frame(const platform::FrameInput& input) {
+    pass(input.wall_delta_s);
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(input.size);
+    ImGui::Begin("page", nullptr, kPage);
+    draw(input.canvas.here(), {{0, 0}, input.size});
+    ImGui::End();
+}
+
+void Desk::pass(double wall_s) {
+    if (!paused_) {
+        furnace_.pass(wall_s, speed());
+    }
+}
+
+// ---- what can be done ----
+
+void Desk::act(const std::string& action) {
+    refusal_ = furnace_.act(action);
+}
+
+void Desk::turn_set_point(int degrees_f) {
+    const double now_f = units::k_to_fahrenheit(furnace_.world().inputs.set_point_k);
+    act("thermostat-set " + figure(std::round(now_f) + degrees_f, 0) + "F");
+}
+
+void Desk::change_text(float by_percent) {
+    set_look(wishes_.theme, wishes_.text_percent + by_percent);
+}
+
+void Desk::next_theme() {
+    const auto index = static_cast<std::size_t>(wishes_.theme);
+    wishes_.theme = kThemes[(index + 1) % kThemes.size()];
+}
+
+std::vector<Desk::Command> Desk::running_commands() const {
+    std::vector<Command> commands;
+    commands.push_back({{paused_ ? "Run##run" : "Pause##run", "Space", paused_, true, 0, 0},
+                        {"Run", "Pause"},
+                        [](Desk& d) { d.set_paused(!d.paused_); }});
+    for (std::size_t i = 0; i < kSpeeds.size(); ++i) {
+        commands.push_back(
+            {{kSpeedNames[i], kSpeedKeys[i], i == speed_, true, 1, 0}, {}, [i](Desk& d) { d.speed_ = i; }});
+    }
+    commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Desk& d) { d.next_theme(); }});
+    commands.push_back({{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(-kTextStep); }});
+    commands.push_back({{"A+", "Ctrl +", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(kTextStep); }});
+    return commands;
+}
+
+std::vector<Desk::Command> Desk::hands_commands() const {
+    const furnace::Inputs& in = furnace_.world().inputs;
+    const std::string set = figure(std::round(units::k_to_fahrenheit(in.set_point_k)), 0) + " °F";
+    const bool heat = in.thermostat_mode == control::ThermostatMode::heat;
+    std::vector<Command> commands;
+    commands.push_back({{"Thermostat " + set, "", false, false, 0, 0}, {}, [](Desk&) {}});
+    commands.push_back({{"−1 °F", "D", false, true, 0, 0}, {}, [](Desk& d) { d.turn_set_point(-1); }});
+    commands.push_back({{"+1 °F", "U", false, true, 0, 0}, {}, [](Desk& d) { d.turn_set_point(1); }});
+    commands.push_back({{heat ? "Heat##mode" : "Off##mode", "H", false, true, 0, 0},
+                        {"Heat", "Off"},
+                        [heat](Desk& d) { d.act(heat ? "thermostat-mode off" : "thermostat-mode heat"); }});
+    const auto toggle = [&](const std::string& thing, const std::string& verb, const std::string& key,
+                            bool on, const std::string& on_word, const std::string& off_word) {
+        commands.push_back({{thing + " " + (on ? on_word : off_word) + "##" + verb, key, !on, true, 1, 0},
+                            {thing + " " + on_word, thing + " " + off_word},
+                            [verb, on](Desk& d) { d.act(verb + " " + on_off(!on)); }});
+    };
+    toggle("Disconnect", "disconnect", "X", in.disconnect_on != 0, "on", "off");
+    toggle("Gas cock", "gas-cock", "G", in.gas_cock_open != 0, "open", "shut");
+    toggle("Burner door", "burner-door", "B", in.burner_door_on != 0, "on", "off");
+    toggle("Blower door", "blower-door", "F", in.blower_door_on != 0, "on", "off");
+    return commands;
+}
+
+void Desk::handle_keys() {
+    if (control_held()) {
+        if (key_pressed(Key::Equal)) {
+            change_text(kTextStep);
+        }
+        if (key_pressed(Key::Minus)) {
+            change_text(-kTextStep);
+        }
+        if (key_pressed(Key::Q)) {
+            wishes_.close = true;
+        }
+        return;
+    }
+    // Where the keyboard's cursor shows, Space presses the button that it stands on.
+    if ((key_pressed(Key::Space) && !ImGui::GetIO().NavVisible) || key_pressed(Key::P)) {
+        set_paused(!paused_);
+    }
+    for (std::size_t i = 0; i < kSpeedDigits.size(); ++i) {
+        if (key_pressed(kSpeedDigits[i])) {
+            speed_ = i;
+        }
+    }
+    if (key_pressed(Key::L)) {
+        next_theme();
+    }
+    if (key_pressed(Key::M)) {
+        ++readings_page_;
+    }
+    if (key_pressed(Key::V) && !choices_.empty()) {
+        const auto at = std::find(choices_.begin(), choices_.end(), view_);
+        view_ = at == choices_.end() || at + 1 == choices_.end() ? choices_.front() : *(at + 1);
+    }
+    static constexpr std::array<Key, 7> kHandKeys{Key::D, Key::U, Key::H, Key::X, Key::G, Key::B, Key::F};
+    for (std::size_t i = 0; i < kHandKeys.size(); ++i) {
+        if (key_pressed(kHandKeys[i])) {
+            hands_commands()[i + 1].run(*this); // the first is a word, no button
+            return;
+        }
+    }
+}
+
+std::vector<FlowItem> Desk::items_of(const Canvas& canvas, const std::vector<Command>& commands) {
+    std::vector<FlowItem> items;
+    for (const Command& command : commands) {
+        items.push_back(command.item);
+        items.back().least_width = room_for(canvas, command.may_show, command.item.key);
+    }
+    return items;
+}
+
+void Desk::draw_commands(const Canvas& canvas, Rect area, const std::vector<Command>& commands) {
+    const std::vector<FlowItem> items = items_of(canvas, commands);
+    const int pressed = draw_flow(canvas, lay_out_flow(canvas, area, items), items);
+    if (pressed >= 0) {
+        commands[static_cast<std::size_t>(pressed)].run(*this);
+    }
+}
+
+// ---- the page ----
+
+void Desk::draw(const Canvas& canvas, Rect page) {
+    handle_keys();
+    readings_ = readings_of(*model_, furnace_.world(), furnace_.workspace());
+    Rect rest = page.shrunk(canvas.px(14));
+    draw_footer(canvas, rest);
+    draw_head(canvas, rest);
+    const Places places = lay_out(canvas, rest);
+    draw_step(canvas, places.step);
+    if (places.has(View::Hands)) {
+        draw_commands(canvas, places.at(View::Hands), hands_commands());
+    }
+    if (places.has(View::Furnace)) {
+        draw_furnace(canvas, places.at(View::Furnace));
+    }
+    if (places.has(View::Readings)) {
+        draw_readings_page(canvas, places.at(View::Readings));
+    }
+    if (places.has(View::Recorder)) {
+        draw_recorder(canvas, places.at(View::Recorder));
+    }
+}
+
+/// What hands are doing or why they are not, then the safety line.
+void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
+    const Theme& theme = *canvas.theme;
+    const float height = text_size(canvas, kSafety, Type::Minimum, rest.width()).y;
+    const Rect safety = rest.cut_bottom(height);
+    paragraph(canvas, safety.min, safety.width(), kSafety, Type::Minimum, theme.pencil);
+    const float line = line_height(canvas, Type::Secondary);
+    const Rect notice = rest.cut_bottom(line + canvas.px(4));
+    const bench::World& world = furnace_.world();
+    if (!refusal_.empty()) {
+        const std::string words = "Not done. " + refusal_;
+        text_in(canvas, notice, words, Type::Secondary, theme.alarm);
+    } else if (world.hands.busy != 0) {
+        const double left_s = static_cast<double>(world.hands.done_tick - world.tick) * model_->board.tick_s;
+        text_in(canvas, notice,
+                "Hands: " + bench::format_action(*model_, world.hands.action) + ", " + figure(left_s, 1) +
+                    " s left",
+                Type::Secondary, theme.ink);
+    }
+    rest.cut_bottom(canvas.px(4));
+}
+
+void Desk::draw_head(const Canvas& canvas, Rect& rest) {
+    const Theme& theme = *canvas.theme;
+    const std::vector<FlowItem> items = items_of(canvas, running_commands());
+    const float buttons = width_of_flow(canvas, items);
+    const std::string time = trace::time_label(furnace_.now_s());
+    const float time_width = text_size(canvas, "0:00:00", Type::Heading).x;
+    const float title_width = text_size(canvas, title_, Type::Heading).x;
+    const float gap = canvas.px(18);
+    Rect row = rest.cut_top(control_height(canvas));
+    if (row.width() >= time_width + gap + buttons) {
+        draw_commands(canvas, row.cut_right(buttons), running_commands());
+        row.cut_right(gap);
+    } else {
+        const Rect below = Rect{{rest.min.x, rest.min.y + canvas.px(6)}, rest.max};
+        const Flow flow = lay_out_flow(canvas, below, items);
+        draw_commands(canvas, below, running_commands());
+        rest.cut_top(canvas.px(6) + flow.height);
+    }
+    text_in(canvas, row.cut_right(time_width), time, Type::Heading, theme.ink, Align::End);
+    row.cut_right(gap);
+    if (row.width() >= title_width) {
+        text_in(canvas, row, title_, Type::Heading, theme.ink);
+    }
+    rest.cut_top(canvas.px(10));
+}
+
+/// The board's step in words, large; for how long, blower and lamp below.
+void Desk::draw_step(const Canvas& canvas, Rect box) const {
+    const Theme& theme = *canvas.theme;
+    const bench::World& world = furnace_.world();
+    const std::string step = board_step(*model_, world, 0);
+    const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
+    text_in(canvas, upper, step, largest_type(canvas, step, upper.width()), theme.ink);
+    std::string more = "for " + trace::time_label(static_cast<double>(world.state.board.ticks_in_state[0]) *
+                                                  model_->board.tick_s);
+    for (std::size_t m = 1; m < model_->board.machines.size() && world.state.board.powered != 0; ++m) {
+        more += "  ·  " + board_step(*model_, world, m);
+    }
+    const std::string lamp = "  ·  lamp: " + lamp_words(*model_, world);
+    if (text_size(canvas, more + lamp, Type::Secondary).x <= box.width()) {
+        more += lamp;
+    }
+    text_in(canvas, box.cut_top(line_height(canvas, Type::Secondary)), more, Type::Secondary, theme.pencil);
+}
+
+/// Cuts a row of views to choose from off the top, where views share a place; returns what is left.
+Rect Desk::cut_view_choice(const Canvas& canvas, Rect& rest) {
+    std::vector<FlowItem> items;
+    for (const View view : choices_) {
+        items.push_back({name_of(view), view == view_ ? "V" : "", view == view_, true, 0, 0});
+    }
+    const Flow flow = lay_out_flow(canvas, rest, items);
+    const int pressed = draw_flow(canvas, flow, items);
+    if (pressed >= 0) {
+        view_ = choices_[static_cast<std::size_t>(pressed)];
+    }
+    rest.cut_top(flow.height + canvas.px(10));
+    return rest;
+}
+
+Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
+    Places places;
+    const float step = line_height(canvas, Type::Heading) + line_height(canvas, Type::Secondary);
+    const float wide = rest.width() / canvas.scale;
+    const float gap = canvas.px(26);
+    choices_.clear();
+    const float hands = lay_out_flow(canvas, rest, items_of(canvas, hands_commands())).height;
+    if (wide >= kAllWide && (rest.height() - hands) / canvas.scale >= kAllHigh) {
+        places.put(View::Hands, rest.cut_top(hands));
+        rest.cut_top(canvas.px(12));
+        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.47F)));
+        rest.cut_left(gap);
+        places.step = rest.cut_top(step);
+        rest.cut_top(canvas.px(10));
+        const float room = rest.height() - canvas.px(kLeastRecorder) - gap / 2;
+        const ReadingsLayout layout = lay_out_readings(canvas, {rest.width(), room}, readings_);
+        const float more = layout.pages() > 1 ? control_height(canvas) : 0;
+        places.put(View::Readings, rest.cut_top(std::min(room, layout.height + more)));
+        places.put(View::Recorder, rest);
+        return places;
+    }
+    const bool two = wide >= kTwoWide && rest.height() / canvas.scale >= kTwoHigh;
+    if (two) {
+        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.5F)));
+        rest.cut_left(gap);
+    } else {
+        choices_.push_back(View::Furnace);
+    }
+    for (const View view : {View::Readings, View::Recorder, View::Hands}) {
+        choices_.push_back(view);
+    }
+    if (std::find(choices_.begin(), choices_.end(), view_) == choices_.end()) {
+        view_ = choices_.front();
+    }
+    cut_view_choice(canvas, rest);
+    places.step = rest.cut_top(step);
+    rest.cut_top(canvas.px(8));
+    places.put(view_, rest);
+    return places;
+}
+
+void Desk::draw_furnace(const Canvas& canvas, Rect area) const {
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("furnace", area.size(), false, kLayer);
+    cutaway::draw_cutaway(canvas.here(), area, furnace_.scene());
+    ImGui::EndChild();
+}
+
+void Desk::draw_readings_page(const Canvas& canvas, Rect area) {
+    ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings_);
+    if (layout.pages() > 1) {
+        const Rect row = area.cut_bottom(control_height(canvas));
+        area.cut_bottom(canvas.px(4));
+        layout = lay_out_readings(canvas, area.size(), readings_);
+        const std::string words = "More readings, " + std::to_string(readings_page_ % layout.pages() + 1) +
+                                  " of " + std::to_string(layout.pages()) + "##more";
+        if (button(canvas, rect_at(row.min, {button_width(canvas, words, "M"), row.height()}), words, false,
+                   "M")) {
+            ++readings_page_;
+        }
+    }
+    readings_page_ %= layout.pages();
+    draw_readings(canvas, area, readings_, layout, readings_page_);
+}
+
+void Desk::draw_recorder(const Canvas& canvas, Rect area) {
+    // The paper shows the whole call until it is long; whoever zooms has it as he likes.
+    const auto own = std::find(kSpans_s.begin(), kSpans_s.end(), chart_view_.span_s);
+    if (own != kSpans_s.end() && chart_view_.follow) {
+        const auto fitting =
+            std::find_if(own, kSpans_s.end(), [&](double s) { return s >= furnace_.now_s(); });
+        chart_view_.span_s = fitting != kSpans_s.end() ? *fitting : kSpans_s.back();
+    }
+    chart_.draw(canvas, area, furnace_.recording(), lanes_, furnace_.events(), chart_view_);
+}
+
+} // namespace lightoff::desk

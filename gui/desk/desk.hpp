@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/desk/flow.hpp"
+#include "gui/desk/readings.hpp"
+#include "gui/desk/running_furnace.hpp"
+#include "gui/platform/app.hpp"
+
+#include <array>
+#include <string>
+
+namespace lightoff::desk {
+
+/// Pages of the window. Where there is room, several are shown at once.
+enum class View { Furnace, Readings, Recorder, Hands };
+
+/// The window of explore: the open furnace, its readings, the recorder, and switches and doors to hand.
+class Desk : public platform::App {
+public:
+    /// Model and scenario must outlive it.
+    Desk(const furnace::Model& model, const lesson::Scenario& scenario);
+
+    void frame(const platform::FrameInput& input) override;
+    platform::Wishes wishes() const override { return wishes_; }
+    void close_asked() override { wishes_.close = true; }
+
+    /// Lets wall time go by, unless paused.
+    void pass(double wall_s);
+    /// Keys, then the page, into the ImGui window now being built.
+    void draw(const canvas::Canvas& canvas, canvas::Rect page);
+
+    void set_look(canvas::ThemeId theme, float text_percent);
+    void set_paused(bool paused);
+    bool paused() const { return paused_; }
+    double speed() const;
+    /// Why the last thing asked for was not done; empty if it was.
+    const std::string& refusal() const { return refusal_; }
+    RunningFurnace& furnace() { return furnace_; }
+
+private:
+    struct Command;
+    struct Places;
+
+    void handle_keys();
+    void act(const std::string& action);
+    void turn_set_point(int degrees_f);
+    void change_text(float by_percent);
+    void next_theme();
+
+    std::vector<Command> hands_commands() const;
+    std::vector<Command> running_commands() const;
+    static std::vector<FlowItem> items_of(const canvas::Canvas& canvas, const std::vector<Command>& commands);
+    void draw_commands(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Command>& commands);
+    void draw_head(const canvas::Canvas& canvas, canvas::Rect& rest);
+    void draw_footer(const canvas::Canvas& canvas, canvas::Rect& rest) const;
+    void draw_step(const canvas::Canvas& canvas, canvas::Rect box) const;
+    Places lay_out(const canvas::Canvas& canvas, canvas::Rect rest);
+    canvas::Rect cut_view_choice(const canvas::Canvas& canvas, canvas::Rect& rest);
+    void draw_furnace(const canvas::Canvas& canvas, canvas::Rect area) const;
+    void draw_readings_page(const canvas::Canvas& canvas, canvas::Rect area);
+    void draw_recorder(const canvas::Canvas& canvas, canvas::Rect area);
+
+    const furnace::Model* model_;
+    std::string title_;
+    RunningFurnace furnace_;
+    trace::StripChart chart_;
+    trace::ChartView chart_view_;
+    std::vector<trace::Lane> lanes_;
+    std::vector<ReadingGroup> readings_;
+    std::size_t readings_page_ = 0;
+    platform::Wishes wishes_;
+    View view_ = View::Furnace;
+    bool paused_ = false;
+    std::vector<View> choices_; ///< views that share one place, for want of room
+    std::size_t speed_ = 0;
+    std::string refusal_;
+};
+
+} // namespace lightoff::desk

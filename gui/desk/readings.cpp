@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/readings.hpp"
+
+#include "bench/readouts.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/desk/board_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+namespace lightoff::desk {
+namespace {
+
+using namespace canvas;
+
+constexpr int kGrouped = -1; ///< whole numbers with a comma before each three
+
+struct Entry {
+    std::string_view group, name, readout, unit;
+    int decimals;
+};
+
+constexpr std::array kEntries{
+    Entry{"Draft", "Inducer", "inducer speed", "rpm", kGrouped},
+    Entry{"Draft", "Suction at the port", "suction at the port", "in. w.c.", 2},
+    Entry{"Draft", "Suction at the switch", "suction at the pressure switch", "in. w.c.", 2},
+    Entry{"Draft", "Vent connector", "vent connector pressure", "in. w.c.", 3},
+    Entry{"Fire", "Inlet pressure", "gas inlet pressure", "in. w.c.", 2},
+    Entry{"Fire", "Manifold pressure", "manifold pressure", "in. w.c.", 2},
+    Entry{"Fire", "Input", "input rate", "Btu/h", kGrouped},
+    Entry{"Fire", "Oxygen", "oxygen", "%", 1},
+    Entry{"Fire", "CO, air-free", "carbon monoxide air-free", "ppm", 0},
+    Entry{"Fire", "Flue gas over room", "flue gas over room", "°F", 0},
+    Entry{"Fire", "Flame current", "flame current", "µA", 1},
+    Entry{"Fire", "Igniter surface", "igniter surface", "°F", kGrouped},
+    Entry{"Heat and air", "Airflow", "airflow", "cfm", kGrouped},
+    Entry{"Heat and air", "External static", "external static", "in. w.c.", 2},
+    Entry{"Heat and air", "Return air", "return air", "°F", 1},
+    Entry{"Heat and air", "Supply air", "supply air", "°F", 1},
+    Entry{"Heat and air", "Temperature rise", "temperature rise", "°F", 1},
+    Entry{"Heat and air", "Blower", "blower speed", "rpm", kGrouped},
+    Entry{"Electrical", "Line, L–N", "line, L-N at the board", "V", 1},
+    Entry{"Electrical", "Control, R–C", "control, R-C", "V", 1},
+    Entry{"Electrical", "Call, W–C", "call, W-C", "V", 1},
+    Entry{"Electrical", "Gas valve", "gas valve", "V", 1},
+    Entry{"Electrical", "Igniter", "igniter current", "A", 2},
+    Entry{"Electrical", "Inducer", "inducer current", "A", 2},
+    Entry{"Electrical", "Blower", "blower current", "A", 2},
+};
+
+std::string written(double value, int decimals) {
+    return decimals == kGrouped ? grouped(value) : figure(value, decimals);
+}
+
+ReadingGroup& group_called(std::vector<ReadingGroup>& groups, std::string_view title) {
+    for (ReadingGroup& group : groups) {
+        if (group.title == title) {
+            return group;
+        }
+    }
+    groups.push_back({std::string(title), {}});
+    return groups.back();
+}
+
+void add_control(std::vector<ReadingGroup>& groups, const furnace::Model& model, const bench::World& world) {
+    const furnace::Signals& s = world.state.signals;
+    const auto contact = [](bool closed) { return std::string(closed ? "closed" : "open"); };
+    const bool valve =
+        model.wiring.gas_valve >= 0 && furnace::armature_in(model, world.state, model.wiring.gas_valve);
+    groups.push_back({"Control",
+                      {{"Progress lamp", lamp_words(model, world), ""},
+                       {"Pressure switch", contact(s.draft.switch_closed != 0), ""},
+                       {"Limit", contact(s.heat.limit_closed != 0), ""},
+                       {"Rollout switch", contact(s.heat.rollout_closed != 0), ""},
+                       {"Gas valve", valve ? "pulled in" : "released", ""}}});
+}
+
+constexpr Type kName = Type::Secondary;
+constexpr Type kValue = Type::Body;
+
+float heading_height(const Canvas& canvas) {
+    return line_height(canvas, Type::Body) + canvas.px(5);
+}
+float row_height(const Canvas& canvas) {
+    return std::max(line_height(canvas, kValue), line_height(canvas, kName)) + canvas.px(1);
+}
+float group_height(const Canvas& canvas, const ReadingGroup& group) {
+    return heading_height(canvas) + row_height(canvas) * static_cast<float>(group.rows.size()) +
+           canvas.px(12);
+}
+
+struct Widths {
+    float name = 0, value = 0, unit = 0;
+    float total(const Canvas& canvas) const {
+        return name + canvas.px(10) + value + (unit > 0 ? canvas.px(5) + unit : 0);
+    }
+};
+
+/// Values are given room for what they may become, so that columns stand still.
+Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups) {
+    Widths widths;
+    widths.value = std::max(text_size(canvas, "80,000", kValue).x, text_size(canvas, "−0.026", kValue).x);
+    for (const ReadingGroup& group : groups) {
+        for (const ReadingRow& row : group.rows) {
+            widths.name = std::max(widths.name, text_size(canvas, row.name, kName).x);
+            if (!row.unit.empty()) {
+                widths.value = std::max(widths.value, text_size(canvas, row.value, kValue).x);
+            }
+            widths.unit = std::max(widths.unit, text_size(canvas, row.unit, Type::Minimum).x);
+        }
+    }
+    return widths;
+}
+
+/// Shares groups out in their order to columns no taller than `tallest`.
+std::vector<ReadingsLayout::Column> columns_of(const std::vector<float>& heights, float tallest) {
+    std::vector<ReadingsLayout::Column> columns;
+    float used = 0;
+    for (std::size_t i = 0; i < heights.size(); ++i) {
+        if (columns.empty() || used + heights[i] > tallest + 0.5F) {
+            columns.push_back({i, i});
+            used = 0;
+        }
+        used += heights[i];
+        columns.back().last = i + 1;
+    }
+    return columns;
+}
+
+} // namespace
+
+std::string grouped(double value) {
+    const std::string digits = figure(std::abs(value), 0);
+    std::string text = value <= -0.5 ? "−" : "";
+    for (std::size_t i = 0; i < digits.size(); ++i) {
+        if (i > 0 && (digits.size() - i) % 3 == 0) {
+            text += ',';
+        }
+        text += digits[i];
+    }
+    return text;
+}
+
+std::vector<ReadingGroup> readings_of(const furnace::Model& model, const bench::World& world,
+                                      furnace::Workspace& workspace) {
+    const std::vector<bench::Readout> readouts = bench::readouts(model, world, workspace);
+    std::vector<ReadingGroup> groups;
+    for (const Entry& entry : kEntries) {
+        const auto found = std::find_if(readouts.begin(), readouts.end(),
+                                        [&](const bench::Readout& r) { return r.name == entry.readout; });
+        if (found != readouts.end()) {
+            group_called(groups, entry.group)
+                .rows.push_back({std::string(entry.name), written(found->value, entry.decimals),
+                                 std::string(entry.unit)});
+        }
+    }
+    add_control(groups, model, world);
+    return groups;
+}
+
+ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
+    ReadingsLayout layout;
+    const float column = widths_of(canvas, groups).total(canvas) + canvas.px(26);
+    layout.columns_a_page =
+        std::max<std::size_t>(1, static_cast<std::size_t>((room.x + canvas.px(26)) / column));
+    std::vector<float> heights;
+    for (const ReadingGroup& group : groups) {
+        heights.push_back(group_height(canvas, group));
+    }
+    // The least height at which one page holds all; else as many pages as the room asks for.
+    float tallest = *std::max_element(heights.begin(), heights.end());
+    const float step = row_height(canvas) / 2;
+    while (tallest < room.y && columns_of(heights, tallest).size() > layout.columns_a_page) {
+        tallest = std::min(room.y, tallest + step);
+    }
+    layout.columns = columns_of(heights, tallest);
+    for (const ReadingsLayout::Column& one : layout.columns) {
+        float height = 0;
+        for (std::size_t g = one.first; g < one.last; ++g) {
+            height += heights[g];
+        }
+        layout.height = std::max(layout.height, height);
+    }
+    return layout;
+}
+
+void draw_readings(const Canvas& canvas, Rect area, const std::vector<ReadingGroup>& groups,
+                   const ReadingsLayout& layout, std::size_t page) {
+    const Theme& theme = *canvas.theme;
+    const Widths widths = widths_of(canvas, groups);
+    const float gap = canvas.px(26);
+    const float share = (area.width() + gap) / static_cast<float>(layout.columns_a_page);
+    const float width = std::min(share - gap, widths.total(canvas) + canvas.px(40));
+    const std::size_t first = page * layout.columns_a_page;
+    for (std::size_t c = first; c < std::min(layout.columns.size(), first + layout.columns_a_page); ++c) {
+        Rect column = rect_at({std::round(area.min.x + share * static_cast<float>(c - first)), area.min.y},
+                              {std::round(width), area.height()});
+        for (std::size_t g = layout.columns[c].first; g < layout.columns[c].last; ++g) {
+            const Rect heading = column.cut_top(heading_height(canvas));
+            text(canvas, heading.min, groups[g].title, Type::Body, theme.ink);
+            const float y = heading.max.y - canvas.px(3);
+            segment(canvas, {heading.min.x, y}, {heading.max.x, y}, Line::Rule, theme.pencil);
+            for (const ReadingRow& row : groups[g].rows) {
+                Rect line = column.cut_top(row_height(canvas));
+                text_in(canvas, line.cut_left(widths.name), row.name, kName, theme.pencil);
+                if (row.unit.empty()) {
+                    text_in(canvas, line, row.value, kValue, theme.ink, Align::End);
+                    continue;
+                }
+                text_in(canvas, line.cut_right(widths.unit), row.unit, Type::Minimum, theme.pencil);
+                line.cut_right(canvas.px(5));
+                text_in(canvas, line, row.value, kValue, theme.ink, Align::End);
+            }
+            column.cut_top(canvas.px(12));
+        }
+    }
+}
+
+} // namespace lightoff::desk
