@@ -73,14 +73,9 @@ void spread_flames(const Params& p, const Condition& c, State& s, const Inputs& 
     }
 }
 
-CellFlows step_cell(const Params& p, const FlammableRange& range, const Mixture& m, double flame,
-                    double air_m3_s, double& unburnt_m3, double dt_s) {
+CellFlows gather_and_flush(const Params& p, const FlammableRange& range, const Mixture& m, double flame,
+                           double gathering, double air_m3_s, double& unburnt_m3, double dt_s) {
     CellFlows out;
-    out.burnt_as_it_comes = flame * m.gas_m3_s;
-    const double gathering = m.gas_m3_s - out.burnt_as_it_comes;
-    if (gathering <= 0.0 && unburnt_m3 <= 0.0)
-        return out;
-
     // Well-mixed cell flushed by air and gas, implicit Euler.
     const double flush = ((air_m3_s + m.gas_m3_s) / p.cell_volume_m3 + still_air_leak_per_s) * dt_s;
     double stored = (unburnt_m3 + gathering * dt_s) / (1.0 + flush);

@@ -18,10 +18,22 @@ void spread_flames(const Params& p, const Condition& c, State& s, const Inputs& 
                    const FlammableRange& range, const std::array<Mixture, kMaxBurners>& mixtures,
                    double dt_s);
 
+/// What a cell does with gas that its flame has not burnt as it comes, `gathering` m3/s >= 0: see step_cell.
+CellFlows gather_and_flush(const Params& p, const FlammableRange& range, const Mixture& m, double flame,
+                           double gathering, double air_m3_s, double& unburnt_m3, double dt_s);
+
 /// Burns what the flame reaches, gathers the rest, lets the draft `air_m3_s` of this cell carry it off.
 /// Every m3 that enters is burnt, vented, spilled or still gathered.
-CellFlows step_cell(const Params& p, const FlammableRange& range, const Mixture& m, double flame,
-                    double air_m3_s, double& unburnt_m3, double dt_s);
+inline CellFlows step_cell(const Params& p, const FlammableRange& range, const Mixture& m, double flame,
+                           double air_m3_s, double& unburnt_m3, double dt_s) {
+    const double burnt = flame * m.gas_m3_s;
+    const double gathering = m.gas_m3_s - burnt;
+    CellFlows out; // a steady flame leaves nothing over
+    if (gathering > 0.0 || unburnt_m3 > 0.0)
+        out = gather_and_flush(p, range, m, flame, gathering, air_m3_s, unburnt_m3, dt_s);
+    out.burnt_as_it_comes = burnt;
+    return out;
+}
 
 /// Pressure [Pa] of gathered gas burning at `heat_w` in one cell: heat at constant pressure swells the gas by
 /// dV/dt = (gamma - 1) / gamma * heat / p, which leaves through the cell's openings, dp = rho (dV/dt / (Cd
