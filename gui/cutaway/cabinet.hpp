@@ -39,6 +39,7 @@ inline constexpr float kManifoldX = 115;
 inline constexpr float kGasPipeY = 331;
 inline const ImVec2 kGasCock{22, 331};
 inline const ImVec2 kIgniterFoot{182, 352};
+inline constexpr float kIgniterHeight = 19;
 inline const ImVec2 kPressureSwitch{80, 236};
 inline constexpr float kPressureSwitchRadius = 17;
 inline const ImVec2 kRollout{148, 228};
@@ -50,8 +51,8 @@ inline const Rect kFilter{{412, 424}, {426, 580}};
 inline const Rect kReturn{{430, -400}, {478, 584}};
 inline const Rect kSupply{{206, -400}, {400, 92}};
 
-inline const Rect kBoard{{72, 404}, {136, 492}};
-inline const ImVec2 kLamp{84, 416};
+inline const Rect kBoard{{74, 396}, {152, 502}};
+inline const ImVec2 kLamp{90, 413};
 inline const ImVec2 kDoorSwitch{60, 530};
 inline const Rect kTransformer{{86, 536}, {128, 574}};
 

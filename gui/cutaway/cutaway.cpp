@@ -16,7 +16,7 @@ namespace {
 using namespace canvas;
 
 constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
-constexpr float kMostDuct = 150; // units by which ducts may be drawn out upwards
+constexpr float kMostDuct = 210; // units by which ducts may be drawn out upwards
 constexpr Colour kLampLight = hex(0xFFD27A);
 constexpr Colour kWhite = hex(0xFFFFFF);
 
@@ -79,14 +79,16 @@ void draw_air(const Pen& pen) {
         return;
     }
     const double t = s.travel.air_s;
-    const float mid = (kReturn.min.x + kReturn.max.x) / 2;
+    const float mid = kReturn.centre().x;
+    // Two rows of arrows need room beside each other.
+    const bool narrow = pen.px(22) < 9 * line_width(pen.canvas, Line::Outline);
     if (s.blower_door_on) {
-        for (const float off : {-11.0F, 11.0F}) {
-            pen.energy({{mid + off, pen.top}, {mid + off, 500 - off * 1.6F}, {mid - 30, 500 - off * 1.6F}},
+        for (const float off : narrow ? std::vector<float>{0} : std::vector<float>{-11, 11}) {
+            pen.energy({{mid + off, pen.top}, {mid + off, 502 + off * 3}, {mid - 28, 502 + off * 3}},
                        Energy::Air, t);
         }
     }
-    for (const float y : {470.0F, 505.0F, 540.0F}) {
+    for (const float y : {469.0F, 502.0F, 535.0F}) {
         pen.energy({{408, y}, {352, y}}, Energy::Air, t);
     }
     for (const float x : {236.0F, 303.0F, 370.0F}) {
@@ -97,7 +99,7 @@ void draw_air(const Pen& pen) {
 /// Warmth of the supply air: the denser the waves, the warmer.
 void draw_warmth(const Pen& pen) {
     const CutawayScene& s = pen.scene;
-    if (s.warmth < 0.04F) {
+    if (s.warmth < 0.04F || s.air < 0.02F) {
         return;
     }
     for (const float x : {269.5F, 336.5F}) {
@@ -137,8 +139,24 @@ void draw_fire_box(const Pen& pen) {
     fill(pen.canvas, pen.box(kFireBox), pen.theme().chamber);
 }
 
+/// Light belongs on the dark wash: on paper it would only bleach it.
+template <class Draw>
+void in_fire_box(const Pen& pen, Draw draw) {
+    const Rect box = pen.box(kFireBox);
+    pen.canvas.list->PushClipRect(box.min, box.max, true);
+    draw();
+    pen.canvas.list->PopClipRect();
+}
+
 void draw_flames(const Pen& pen) {
     const CutawayScene& s = pen.scene;
+    in_fire_box(pen, [&] {
+        for (std::size_t i = 0; i < s.burner_count; ++i) {
+            const ImVec2 mouth{kBurnerMouth + 14, burner_y(i, s.burner_count)};
+            draw_flame_light(pen.canvas, pen.at(mouth), pen.px(34), s.burner[i]);
+        }
+        draw_igniter_light(pen.canvas, pen.at(kIgniterFoot), pen.px(kIgniterHeight), s.igniter_k);
+    });
     const float half = pen.px(cell_half(s.burner_count));
     for (std::size_t i = 0; i < s.burner_count; ++i) {
         draw_flame(pen.canvas, pen.path(cell_path(i, s.burner_count)), pen.px(kFlameLength), half,
@@ -173,7 +191,7 @@ void draw_burners(const Pen& pen) {
 
 void draw_igniter_and_rod(const Pen& pen) {
     const CutawayScene& s = pen.scene;
-    draw_igniter(pen.canvas, pen.at(kIgniterFoot), pen.px(19), s.igniter_k);
+    draw_igniter(pen.canvas, pen.at(kIgniterFoot), pen.px(kIgniterHeight), s.igniter_k);
     pen.plate({{kIgniterFoot.x - 7, kIgniterFoot.y}, {kIgniterFoot.x + 7, kIgniterFoot.y + 11}},
               Line::Detail);
     const float y = burner_y(s.burner_count - 1, s.burner_count);
@@ -231,6 +249,7 @@ void draw_gas(const Pen& pen) {
 void draw_draft(const Pen& pen) {
     const CutawayScene& s = pen.scene;
     fill(pen.canvas, pen.box(kCollector), pen.theme().chamber);
+    fill(pen.canvas, pen.box(kCollector), gas_tint(pen.theme(), s.collector_k));
     pen.frame(kCollector);
     // Vent.
     const Rect vent{{kVent.min.x, pen.top}, kVent.max};
@@ -242,11 +261,8 @@ void draw_draft(const Pen& pen) {
     pen.ink({{kInducer.x + kInducerRadius + 2, 150}, {kCollector.min.x, 146}}, Line::Detail);
     pen.ink({{kInducer.x + kInducerRadius + 2, 168}, {kCollector.min.x, 172}}, Line::Detail);
     if (s.flue > 0.02F) {
-        pen.energy({{74, kInducer.y - 20}, {74, pen.top}}, Energy::Air, s.travel.flue_s);
-        const float heat = std::clamp((s.collector_k - 300) / 250, 0.0F, 1.0F);
-        if (heat > 0.12F) {
-            pen.energy({{85, kInducer.y - 34}, {85, pen.top}}, Energy::Heat, s.travel.flue_s, heat);
-        }
+        pen.energy({{kVent.centre().x, kInducer.y - 26}, {kVent.centre().x, pen.top}}, Energy::Air,
+                   s.travel.flue_s);
     }
 }
 
@@ -322,24 +338,24 @@ void draw_board(const Pen& pen) {
     pen.frame(kBoard, Line::Outline);
     // Low-voltage screws, relays, fuse: outlines only.
     for (int i = 0; i < 5; ++i) {
-        const float x = kBoard.min.x + 8 + 10.5F * static_cast<float>(i);
+        const float x = kBoard.min.x + 10 + 12.0F * static_cast<float>(i);
         pen.plate({{x, kBoard.max.y - 12}, {x + 6, kBoard.max.y - 5}}, Line::Detail);
     }
     for (const Rect relay :
-         {Rect{{112, 428}, {130, 443}}, Rect{{112, 448}, {130, 463}}, Rect{{90, 438}, {105, 463}}}) {
+         {Rect{{126, 434}, {146, 451}}, Rect{{126, 456}, {146, 473}}, Rect{{100, 444}, {118, 473}}}) {
         pen.plate(relay, Line::Detail);
     }
-    pen.ink({{104, 412}, {130, 412}}, Line::Detail);
-    pen.ink({{104, 418}, {122, 418}}, Line::Detail);
+    pen.ink({{110, 410}, {144, 410}}, Line::Detail);
+    pen.ink({{110, 417}, {134, 417}}, Line::Detail);
     // The lamp in its dark window.
-    pen.canvas.list->AddCircleFilled(pen.at(kLamp), pen.px(8.5F), packed(theme.chamber));
+    pen.canvas.list->AddCircleFilled(pen.at(kLamp), pen.px(10.5F), packed(theme.chamber));
     if (pen.scene.lamp_on) {
-        glow(pen.canvas, pen.at(kLamp), pen.px(15), kLampLight, 0.75F);
+        glow(pen.canvas, pen.at(kLamp), pen.px(17), kLampLight, 0.75F);
     }
     pen.canvas.list->AddCircleFilled(
-        pen.at(kLamp), pen.px(3.6F),
+        pen.at(kLamp), pen.px(4.8F),
         packed(pen.scene.lamp_on ? mix(kLampLight, kWhite, 0.5F) : mix(theme.chamber, kWhite, 0.30F)));
-    pen.canvas.list->AddCircle(pen.at(kLamp), pen.px(8.5F), packed(theme.ink), 0,
+    pen.canvas.list->AddCircle(pen.at(kLamp), pen.px(10.5F), packed(theme.ink), 0,
                                line_width(pen.canvas, Line::Detail));
 }
 
@@ -403,7 +419,7 @@ std::vector<Label> labels_of(const CutawayScene& scene, float top) {
         {"Vent", {kVent.centre().x - 10, std::max(top + 30, 40.0F)}, Side::Left, false},
         {"Collector box", {kCollector.min.x + 8, kCollector.min.y + 8}, Side::Left, false},
         {"Inducer", {kInducer.x - 18, kInducer.y - 12}, Side::Left, true},
-        {"Hose", {128, 211}, Side::Left, false},
+        {"Hose", {145, 216.5F}, Side::Left, false},
         {"Pressure switch", kPressureSwitch + ImVec2{-9, -7}, Side::Left, true},
         {"Rollout switch", kRollout + ImVec2{-5, 4}, Side::Left, false},
         {"Burners", {kBurnerBack + 12, middle}, Side::Left, true},
@@ -412,7 +428,7 @@ std::vector<Label> labels_of(const CutawayScene& scene, float top) {
         {"Gas cock", kGasCock + ImVec2{-4, 5}, Side::Left, false},
         {"Igniter", {kIgniterFoot.x - 3, kIgniterFoot.y + 6}, Side::Left, true},
         {"Progress lamp", kLamp, Side::Left, true},
-        {"Control board", {96, 452}, Side::Left, true},
+        {"Control board", {86, 456}, Side::Left, true},
         {"Door switch", kDoorSwitch + ImVec2{4, -5}, Side::Left, false},
         {"Transformer", {kTransformer.min.x + 5, kTransformer.max.y - 8}, Side::Left, false},
         {"Supply air", {kSupply.max.x - 14, std::max(top + 30, 30.0F)}, Side::Right, true},

@@ -69,7 +69,6 @@ void draw_flame(const Canvas& canvas, Path way, float full_length, float half_wi
     const auto width = [&](float share) {
         return [&, share](float s) { return half_width * share * body(s) * (0.5F + 0.5F * flame.strength); };
     };
-    glow(canvas, walk.at(from + length * 0.25F).point, half_width * 3.4F, outer, 0.30F * flame.strength);
     const Edges cloak = edges_along(walk, from, to, width(0.86F), swing);
     strip(canvas, cloak.upper, cloak.lower, faded(outer, 0.50F), faded(outer, 0.50F));
     const Edges heart = edges_along(walk, from, from + (to - from) * 0.72F, width(0.55F), swing);
@@ -90,18 +89,34 @@ Glow glow_of(const Theme& theme, float surface_k) {
     return {mix(warm, kWhite, 0.65F * share * share), 0.9F * share * share};
 }
 
+void draw_flame_light(const Canvas& canvas, ImVec2 centre, float radius, const Flame& flame) {
+    if (flame.strength > 0.02F) {
+        glow(canvas, centre, radius, mix(canvas.theme->blue_flame, kYellowFlame, flame.yellow),
+             0.30F * flame.strength);
+    }
+}
+
+void draw_igniter_light(const Canvas& canvas, ImVec2 foot, float height, float surface_k) {
+    const float strength = glow_of(*canvas.theme, surface_k).strength;
+    if (strength > 0) {
+        glow(canvas, foot - ImVec2{0, height * 0.6F}, height * 3.2F, canvas.theme->igniter, strength);
+    }
+}
+
 void draw_igniter(const Canvas& canvas, ImVec2 foot, float height, float surface_k) {
     const Theme& theme = *canvas.theme;
     const float gap = height * 0.17F;
     const Glow light = glow_of(theme, surface_k);
     const ImVec2 top = foot - ImVec2{0, height};
-    if (light.strength > 0) {
-        glow(canvas, foot - ImVec2{0, height * 0.6F}, height * 2.1F, theme.igniter, light.strength);
-    }
     const std::array<ImVec2, 4> element{foot + ImVec2{-gap, 0}, ImVec2{top.x - gap, top.y},
                                         ImVec2{top.x + gap, top.y}, foot + ImVec2{gap, 0}};
     const Colour cold = mix(theme.chamber, hex(0xFFFFFF), 0.55F);
     stroke(canvas, element, Line::Silhouette, light.strength > 0 ? light.colour : cold);
+}
+
+Colour gas_tint(const Theme& theme, float gas_k) {
+    const float share = hot_share(gas_k);
+    return faded(mix(hex(0xC8441A), theme.igniter, share), 0.62F * share);
 }
 
 void draw_flue_gas(const Canvas& canvas, Path way, float half_width, float hot_k, float cool_k, float drift,
@@ -123,7 +138,7 @@ void draw_flue_gas(const Canvas& canvas, Path way, float half_width, float hot_k
         }
         // Falls off as gas cools in a tube: steeply first.
         const float k = cool_k + (hot_k - cool_k) * std::exp(-2.6F * s);
-        const Colour tint = faded(mix(hex(0xC8441A), theme.igniter, hot_share(k)), 0.62F * hot_share(k));
+        const Colour tint = gas_tint(theme, k);
         strip(canvas, upper, lower, tint, tint);
     }
     if (!flows) {

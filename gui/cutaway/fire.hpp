@@ -18,8 +18,15 @@ struct Glow {
 };
 Glow glow_of(const canvas::Theme& theme, float surface_k);
 
+/// Light of flame and igniter on the dark walls around.
+void draw_flame_light(const canvas::Canvas& canvas, ImVec2 centre, float radius, const Flame& flame);
+void draw_igniter_light(const canvas::Canvas& canvas, ImVec2 foot, float height, float surface_k);
+
 /// A hot-surface igniter: two legs up from its block, joined on top.
 void draw_igniter(const canvas::Canvas& canvas, ImVec2 foot, float height, float surface_k);
+
+/// Flue gas on the dark wash, by its temperature; clear when cold.
+canvas::Colour gas_tint(const canvas::Theme& theme, float gas_k);
 
 /// Flue gas in a cell as a tint from its temperature, and dots that drift with the flow.
 void draw_flue_gas(const canvas::Canvas& canvas, canvas::Path way, float half_width, float hot_k,

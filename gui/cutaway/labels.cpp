@@ -13,18 +13,7 @@ namespace {
 using namespace canvas;
 
 constexpr Type kType = Type::Secondary;
-
-/// Drops what has no room.
-void thin_out(std::vector<Label>& kept, std::size_t room) {
-    for (std::size_t i = kept.size(); i-- > 0 && kept.size() > room;) {
-        if (!kept[i].first_need) {
-            kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(i));
-        }
-    }
-    if (kept.size() > room) {
-        kept.resize(room);
-    }
-}
+constexpr float kMostShift = 2.2F; // lines that a label may stand off its part's height
 
 /// Moves heights apart, least squares of the shifts: runs of labels that touch share theirs.
 std::vector<float> spread(const std::vector<float>& wanted, float low, float high, float step) {
@@ -59,6 +48,48 @@ std::vector<float> spread(const std::vector<float>& wanted, float low, float hig
     return places;
 }
 
+float shift(const Label& label, float height) {
+    return std::abs(height - label.anchor.y);
+}
+
+std::vector<float> heights_of(const std::vector<Label>& labels, Rect column, float line_px) {
+    std::vector<float> wanted;
+    for (const Label& label : labels) {
+        wanted.push_back(label.anchor.y);
+    }
+    return spread(wanted, column.min.y + line_px / 2, column.max.y - line_px / 2, line_px);
+}
+
+std::size_t worst_of(const std::vector<Label>& labels, const std::vector<float>& heights) {
+    std::size_t worst = 0;
+    for (std::size_t i = 1; i < labels.size(); ++i) {
+        if (shift(labels[i], heights[i]) > shift(labels[worst], heights[worst])) {
+            worst = i;
+        }
+    }
+    return worst;
+}
+
+float worst_shift(const std::vector<Label>& labels, const std::vector<float>& heights) {
+    const std::size_t worst = worst_of(labels, heights);
+    return shift(labels[worst], heights[worst]);
+}
+
+/// The one not of first need that stands nearest to the label pushed farthest; else the last of all.
+std::size_t least_needed(const std::vector<Label>& labels, const std::vector<float>& heights) {
+    const float crowd_y = heights[worst_of(labels, heights)];
+    std::size_t best = labels.size() - 1;
+    float nearest = INFINITY;
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+        const float distance = std::abs(heights[i] - crowd_y);
+        if (!labels[i].first_need && distance < nearest) {
+            nearest = distance;
+            best = i;
+        }
+    }
+    return best;
+}
+
 float turned(ImVec2 a, ImVec2 b, ImVec2 c) {
     return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
@@ -69,15 +100,18 @@ std::vector<PlacedLabel> place_labels(std::span<const Label> labels, Side side, 
     std::vector<Label> kept;
     std::copy_if(labels.begin(), labels.end(), std::back_inserter(kept),
                  [side](const Label& label) { return label.side == side; });
-    thin_out(kept, static_cast<std::size_t>(std::max(0.0F, column.height() / line_px)));
     std::stable_sort(kept.begin(), kept.end(),
                      [](const Label& a, const Label& b) { return a.anchor.y < b.anchor.y; });
-    std::vector<float> wanted;
-    for (const Label& label : kept) {
-        wanted.push_back(label.anchor.y);
+    const std::size_t room = static_cast<std::size_t>(std::max(0.0F, column.height() / line_px));
+    std::vector<float> heights = heights_of(kept, column, line_px);
+    while (!kept.empty() && (kept.size() > room || worst_shift(kept, heights) > kMostShift * line_px)) {
+        const std::size_t out = least_needed(kept, heights);
+        if (kept.size() <= room && kept[out].first_need) {
+            break; // far from its part, but too needed to go
+        }
+        kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(out));
+        heights = heights_of(kept, column, line_px);
     }
-    const std::vector<float> heights =
-        spread(wanted, column.min.y + line_px / 2, column.max.y - line_px / 2, line_px);
     std::vector<PlacedLabel> placed;
     for (std::size_t i = 0; i < kept.size(); ++i) {
         placed.push_back({kept[i], heights[i], side == Side::Left ? column.max.x : column.min.x});
@@ -109,7 +143,9 @@ void draw_labels(const Canvas& canvas, std::span<const PlacedLabel> placed) {
         const bool left = one.label.side == Side::Left;
         const float away = left ? canvas.px(5) : -canvas.px(5);
         const std::array<ImVec2, 2> leader{ImVec2{one.knee + away, one.y}, one.label.anchor};
-        canvas.list->AddLine(leader[0], leader[1], packed(theme.pencil), std::max(1.0F, canvas.px(1)));
+        const float width = std::max(1.0F, canvas.px(1));
+        canvas.list->AddLine(leader[0], leader[1], packed(faded(theme.ground, 0.8F)), width * 3); // on dark parts
+        canvas.list->AddLine(leader[0], leader[1], packed(theme.pencil), width);
         canvas.list->AddCircleFilled(one.label.anchor, canvas.px(2.2F), packed(theme.ground));
         canvas.list->AddCircleFilled(one.label.anchor, canvas.px(1.7F), packed(theme.ink));
         text(canvas, {one.knee, one.y - half}, one.label.words, kType, theme.ink,

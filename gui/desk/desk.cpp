@@ -51,7 +51,7 @@ float room_for(const Canvas& canvas, const std::vector<std::string>& words, cons
 /// do.
 constexpr float kTwoWide = 760, kAllWide = 1140;
 constexpr float kTwoHigh = 250, kAllHigh = 500;
-constexpr float kLeastRecorder = 290;
+constexpr float kLeastRecorder = 272;
 
 const char* name_of(View view) {
     static constexpr std::array<const char*, 4> kNames{"Furnace", "Readings", "Recorder", "Switches"};
@@ -297,7 +297,6 @@ void Desk::draw_head(const Canvas& canvas, Rect& rest) {
     const float buttons = width_of_flow(canvas, items);
     const std::string time = trace::time_label(furnace_.now_s());
     const float time_width = text_size(canvas, "0:00:00", Type::Heading).x;
-    const float title_width = text_size(canvas, title_, Type::Heading).x;
     const float gap = canvas.px(18);
     Rect row = rest.cut_top(control_height(canvas));
     if (row.width() >= time_width + gap + buttons) {
@@ -311,8 +310,9 @@ void Desk::draw_head(const Canvas& canvas, Rect& rest) {
     }
     text_in(canvas, row.cut_right(time_width), time, Type::Heading, theme.ink, Align::End);
     row.cut_right(gap);
-    if (row.width() >= title_width) {
-        text_in(canvas, row, title_, Type::Heading, theme.ink);
+    const Type type = largest_type(canvas, title_, row.width());
+    if (text_size(canvas, title_, type).x <= row.width()) {
+        text_in(canvas, row, title_, type, theme.ink);
     }
     rest.cut_top(canvas.px(10));
 }
@@ -361,11 +361,11 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
     if (wide >= kAllWide && (rest.height() - hands) / canvas.scale >= kAllHigh) {
         places.put(View::Hands, rest.cut_top(hands));
         rest.cut_top(canvas.px(12));
-        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.47F)));
+        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.45F)));
         rest.cut_left(gap);
         places.step = rest.cut_top(step);
         rest.cut_top(canvas.px(10));
-        const float room = rest.height() - canvas.px(kLeastRecorder) - gap / 2;
+        const float room = rest.height() - canvas.px(kLeastRecorder);
         const ReadingsLayout layout = lay_out_readings(canvas, {rest.width(), room}, readings_);
         const float more = layout.pages() > 1 ? control_height(canvas) : 0;
         places.put(View::Readings, rest.cut_top(std::min(room, layout.height + more)));
@@ -374,7 +374,7 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
     }
     const bool two = wide >= kTwoWide && rest.height() / canvas.scale >= kTwoHigh;
     if (two) {
-        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.5F)));
+        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.55F)));
         rest.cut_left(gap);
     } else {
         choices_.push_back(View::Furnace);
@@ -413,7 +413,7 @@ void Desk::draw_readings_page(const Canvas& canvas, Rect area) {
         }
     }
     readings_page_ %= layout.pages();
-    draw_readings(canvas, area, readings_, layout, readings_page_);
+    draw_readings(canvas, area, layout, readings_page_);
 }
 
 void Desk::draw_recorder(const Canvas& canvas, Rect area) {

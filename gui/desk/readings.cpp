@@ -25,15 +25,15 @@ struct Entry {
 
 constexpr std::array kEntries{
     Entry{"Draft", "Inducer", "inducer speed", "rpm", kGrouped},
-    Entry{"Draft", "Suction at the port", "suction at the port", "in. w.c.", 2},
-    Entry{"Draft", "Suction at the switch", "suction at the pressure switch", "in. w.c.", 2},
+    Entry{"Draft", "Suction, port", "suction at the port", "in. w.c.", 2},
+    Entry{"Draft", "Suction, switch", "suction at the pressure switch", "in. w.c.", 2},
     Entry{"Draft", "Vent connector", "vent connector pressure", "in. w.c.", 3},
-    Entry{"Fire", "Inlet pressure", "gas inlet pressure", "in. w.c.", 2},
-    Entry{"Fire", "Manifold pressure", "manifold pressure", "in. w.c.", 2},
+    Entry{"Fire", "Gas inlet", "gas inlet pressure", "in. w.c.", 2},
+    Entry{"Fire", "Manifold", "manifold pressure", "in. w.c.", 2},
     Entry{"Fire", "Input", "input rate", "Btu/h", kGrouped},
     Entry{"Fire", "Oxygen", "oxygen", "%", 1},
     Entry{"Fire", "CO, air-free", "carbon monoxide air-free", "ppm", 0},
-    Entry{"Fire", "Flue gas over room", "flue gas over room", "°F", 0},
+    Entry{"Fire", "Flue over room", "flue gas over room", "°F", 0},
     Entry{"Fire", "Flame current", "flame current", "µA", 1},
     Entry{"Fire", "Igniter surface", "igniter surface", "°F", kGrouped},
     Entry{"Heat and air", "Airflow", "airflow", "cfm", kGrouped},
@@ -78,18 +78,42 @@ void add_control(std::vector<ReadingGroup>& groups, const furnace::Model& model,
                        {"Gas valve", valve ? "pulled in" : "released", ""}}});
 }
 
+constexpr float kColumnGap = 24; // design pixels
 constexpr Type kName = Type::Secondary;
-constexpr Type kValue = Type::Body;
 
+Type value_type(bool small) {
+    return small ? Type::Secondary : Type::Body;
+}
 float heading_height(const Canvas& canvas) {
-    return line_height(canvas, Type::Body) + canvas.px(5);
+    return line_height(canvas, Type::Body) + canvas.px(4);
 }
-float row_height(const Canvas& canvas) {
-    return std::max(line_height(canvas, kValue), line_height(canvas, kName)) + canvas.px(1);
+float row_height(const Canvas& canvas, bool small) {
+    return line_height(canvas, value_type(small)) + canvas.px(1);
 }
-float group_height(const Canvas& canvas, const ReadingGroup& group) {
-    return heading_height(canvas) + row_height(canvas) * static_cast<float>(group.rows.size()) +
-           canvas.px(12);
+float gap_below(const Canvas& canvas) {
+    return canvas.px(8);
+}
+float group_height(const Canvas& canvas, const ReadingGroup& group, bool small) {
+    return heading_height(canvas) + row_height(canvas, small) * static_cast<float>(group.rows.size()) +
+           gap_below(canvas);
+}
+
+/// A group that no column of this height holds goes on in the next.
+std::vector<ReadingGroup> cut_to(const Canvas& canvas, const std::vector<ReadingGroup>& groups, float height,
+                                 bool small) {
+    const float rows = (height - heading_height(canvas) - gap_below(canvas)) / row_height(canvas, small);
+    const auto most = static_cast<std::size_t>(std::max(1.0F, rows));
+    std::vector<ReadingGroup> cut;
+    for (const ReadingGroup& group : groups) {
+        for (std::size_t first = 0; first < group.rows.size(); first += most) {
+            const std::size_t last = std::min(group.rows.size(), first + most);
+            const auto begin = group.rows.begin();
+            cut.push_back(
+                {group.title,
+                 {begin + static_cast<std::ptrdiff_t>(first), begin + static_cast<std::ptrdiff_t>(last)}});
+        }
+    }
+    return cut;
 }
 
 struct Widths {
@@ -100,7 +124,8 @@ struct Widths {
 };
 
 /// Values are given room for what they may become, so that columns stand still.
-Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups) {
+Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups, bool small) {
+    const Type kValue = value_type(small);
     Widths widths;
     widths.value = std::max(text_size(canvas, "80,000", kValue).x, text_size(canvas, "−0.026", kValue).x);
     for (const ReadingGroup& group : groups) {
@@ -151,28 +176,36 @@ std::vector<ReadingGroup> readings_of(const furnace::Model& model, const bench::
     for (const Entry& entry : kEntries) {
         const auto found = std::find_if(readouts.begin(), readouts.end(),
                                         [&](const bench::Readout& r) { return r.name == entry.readout; });
+        if (entry.group == "Fire" && groups.size() == 1) {
+            add_control(groups, model, world); // beside the draft that it waits for
+        }
         if (found != readouts.end()) {
             group_called(groups, entry.group)
                 .rows.push_back({std::string(entry.name), written(found->value, entry.decimals),
                                  std::string(entry.unit)});
         }
     }
-    add_control(groups, model, world);
     return groups;
 }
 
-ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
+namespace {
+
+ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& all,
+                          bool small) {
     ReadingsLayout layout;
-    const float column = widths_of(canvas, groups).total(canvas) + canvas.px(26);
-    layout.columns_a_page =
-        std::max<std::size_t>(1, static_cast<std::size_t>((room.x + canvas.px(26)) / column));
+    layout.small = small;
+    layout.groups = cut_to(canvas, all, room.y, small);
+    const std::vector<ReadingGroup>& groups = layout.groups;
+    const float gap = canvas.px(kColumnGap);
+    const float column = widths_of(canvas, groups, small).total(canvas) + gap;
+    layout.columns_a_page = std::max<std::size_t>(1, static_cast<std::size_t>((room.x + gap) / column));
     std::vector<float> heights;
     for (const ReadingGroup& group : groups) {
-        heights.push_back(group_height(canvas, group));
+        heights.push_back(group_height(canvas, group, small));
     }
     // The least height at which one page holds all; else as many pages as the room asks for.
     float tallest = *std::max_element(heights.begin(), heights.end());
-    const float step = row_height(canvas) / 2;
+    const float step = row_height(canvas, small) / 2;
     while (tallest < room.y && columns_of(heights, tallest).size() > layout.columns_a_page) {
         tallest = std::min(room.y, tallest + step);
     }
@@ -187,11 +220,19 @@ ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::ve
     return layout;
 }
 
-void draw_readings(const Canvas& canvas, Rect area, const std::vector<ReadingGroup>& groups,
-                   const ReadingsLayout& layout, std::size_t page) {
+} // namespace
+
+ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
+    ReadingsLayout layout = lay_out_in(canvas, room, groups, false);
+    return layout.pages() == 1 ? layout : lay_out_in(canvas, room, groups, true);
+}
+
+void draw_readings(const Canvas& canvas, Rect area, const ReadingsLayout& layout, std::size_t page) {
     const Theme& theme = *canvas.theme;
-    const Widths widths = widths_of(canvas, groups);
-    const float gap = canvas.px(26);
+    const std::vector<ReadingGroup>& groups = layout.groups;
+    const Type kValue = value_type(layout.small);
+    const Widths widths = widths_of(canvas, groups, layout.small);
+    const float gap = canvas.px(kColumnGap);
     const float share = (area.width() + gap) / static_cast<float>(layout.columns_a_page);
     const float width = std::min(share - gap, widths.total(canvas) + canvas.px(40));
     const std::size_t first = page * layout.columns_a_page;
@@ -204,7 +245,7 @@ void draw_readings(const Canvas& canvas, Rect area, const std::vector<ReadingGro
             const float y = heading.max.y - canvas.px(3);
             segment(canvas, {heading.min.x, y}, {heading.max.x, y}, Line::Rule, theme.pencil);
             for (const ReadingRow& row : groups[g].rows) {
-                Rect line = column.cut_top(row_height(canvas));
+                Rect line = column.cut_top(row_height(canvas, layout.small));
                 text_in(canvas, line.cut_left(widths.name), row.name, kName, theme.pencil);
                 if (row.unit.empty()) {
                     text_in(canvas, line, row.value, kValue, theme.ink, Align::End);
@@ -214,7 +255,7 @@ void draw_readings(const Canvas& canvas, Rect area, const std::vector<ReadingGro
                 line.cut_right(canvas.px(5));
                 text_in(canvas, line, row.value, kValue, theme.ink, Align::End);
             }
-            column.cut_top(canvas.px(12));
+            column.cut_top(gap_below(canvas));
         }
     }
 }

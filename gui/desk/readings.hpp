@@ -27,7 +27,9 @@ struct ReadingsLayout {
     struct Column {
         std::size_t first = 0, last = 0; ///< groups
     };
+    std::vector<ReadingGroup> groups; ///< a tall one may have been cut in two
     std::vector<Column> columns;
+    bool small = false; ///< values in the smaller type, to hold more
     std::size_t columns_a_page = 1;
     float height = 0; ///< pixels of the tallest column
     std::size_t pages() const { return (columns.size() + columns_a_page - 1) / columns_a_page; }
@@ -35,8 +37,8 @@ struct ReadingsLayout {
 
 ReadingsLayout lay_out_readings(const canvas::Canvas& canvas, ImVec2 room,
                                 const std::vector<ReadingGroup>& groups);
-void draw_readings(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<ReadingGroup>& groups,
-                   const ReadingsLayout& layout, std::size_t page);
+void draw_readings(const canvas::Canvas& canvas, canvas::Rect area, const ReadingsLayout& layout,
+                   std::size_t page);
 
 /// 79,968: groups of three.
 std::string grouped(double value);
