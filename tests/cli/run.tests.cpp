@@ -46,7 +46,7 @@ TEST_CASE("run --json has every reading under a key that ends in its unit") {
         for (const auto& [key, value] : readings.items()) {
             INFO(key);
             CHECK(value.is_number());
-            const auto ends_in = [&](const std::string& s) {
+            const auto ends_in = [&key = key](const std::string& s) {
                 return key.size() > s.size() + 1 && key.substr(key.size() - s.size() - 1) == "_" + s;
             };
             CHECK(std::any_of(suffixes.begin(), suffixes.end(), ends_in));
