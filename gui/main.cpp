@@ -76,7 +76,8 @@ void add_options(CLI::App& app, Typed& typed) {
     app.footer(
         "Keys: Space pauses; 1 2 3 4 set the speed; U and D turn the thermostat up and down, H to heat or\n"
         "off; X disconnect, G gas cock, B burner door, F blower door; V other page, M more readings;\n"
-        "L theme, Ctrl + and Ctrl - text size; Ctrl Q ends. Tab and arrows reach every button.\n"
+        "L theme, Ctrl + and Ctrl - text size; Ctrl Q ends. Arrows walk from button to button, Space "
+        "presses.\n"
         "Exit status: 0 done, 1 a picture could not be made, 2 bad usage or scenario, 3 no display.");
 }
 

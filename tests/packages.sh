@@ -9,7 +9,7 @@ build_packages=(
 )
 test_packages=(
     catch2 ngspice libngspice0-dev libsundials-dev
-    xvfb xauth xkb-data
+    xvfb xauth xkb-data xdotool
     clang-format
 )
 ci_packages=(clang libclang-rt-14-dev clang-tidy)

@@ -133,7 +133,7 @@ float labels_width(const Canvas& canvas, std::span<const Label> labels, Side sid
             widest = std::max(widest, text_size(canvas, label.words, kType).x);
         }
     }
-    return widest;
+    return std::ceil(widest) + 1; // words stand on whole pixels
 }
 
 void draw_labels(const Canvas& canvas, std::span<const PlacedLabel> placed) {

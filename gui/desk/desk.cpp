@@ -10,6 +10,7 @@
 #include "gui/desk/flow.hpp"
 #include "gui/desk/lanes.hpp"
 #include "gui/platform/input_queue.hpp"
+#include "gui/platform/platform.hpp"
 #include "gui/trace/ticks.hpp"
 #include "units/convert.hpp"
 
@@ -50,7 +51,9 @@ float room_for(const Canvas& canvas, const std::vector<std::string>& words, cons
 /// Width in design pixels from which on cutaway and one more page stand side by side, and from which on all
 /// do.
 constexpr float kTwoWide = 760, kAllWide = 1140;
-constexpr float kTwoHigh = 250, kAllHigh = 500;
+constexpr float kTwoHigh = 400, kAllHigh = 500;
+/// Design pixels that a page must have for everything to find a place; text grows no further.
+const ImVec2 kLeastPage{640, 360};
 constexpr float kLeastRecorder = 272;
 
 const char* name_of(View view) {
@@ -113,7 +116,23 @@ double Desk::speed() const {
     return kSpeeds[speed_];
 }
 
+platform::Wishes Desk::wishes() const {
+    platform::Wishes wishes = wishes_;
+    wishes.text_percent = text_percent_in(window_px_);
+    return wishes;
+}
+
+float Desk::text_percent_in(ImVec2 window_px) const {
+    if (window_px.x <= 0 || window_px.y <= 0) {
+        return wishes_.text_percent;
+    }
+    const float whole = platform::design_scale(window_px.y, 100, theme(wishes_.theme));
+    const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
+    return std::clamp(wishes_.text_percent, kLeastText, std::max(kLeastText, most));
+}
+
 void Desk::frame(const platform::FrameInput& input) {
+    window_px_ = input.size;
     pass(input.wall_delta_s);
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(input.size);
@@ -157,6 +176,11 @@ std::vector<Desk::Command> Desk::running_commands() const {
         commands.push_back(
             {{kSpeedNames[i], kSpeedKeys[i], i == speed_, true, 1, 0}, {}, [i](Desk& d) { d.speed_ = i; }});
     }
+    return commands;
+}
+
+std::vector<Desk::Command> Desk::look_commands() const {
+    std::vector<Command> commands;
     commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Desk& d) { d.next_theme(); }});
     commands.push_back({{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(-kTextStep); }});
     commands.push_back({{"A+", "Ctrl +", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(kTextStep); }});
@@ -184,6 +208,17 @@ std::vector<Desk::Command> Desk::hands_commands() const {
     toggle("Gas cock", "gas-cock", "G", in.gas_cock_open != 0, "open", "shut");
     toggle("Burner door", "burner-door", "B", in.burner_door_on != 0, "on", "off");
     toggle("Blower door", "blower-door", "F", in.blower_door_on != 0, "on", "off");
+    return commands;
+}
+
+/// A small page keeps its head low: what is seldom used goes to the page of switches.
+std::vector<Desk::Command> Desk::commands_of(View view) const {
+    std::vector<Command> commands = view == View::Hands ? hands_commands() : running_commands();
+    if (small_ == (view == View::Hands)) {
+        for (const Command& command : look_commands()) {
+            commands.push_back(command);
+        }
+    }
     return commands;
 }
 
@@ -251,12 +286,15 @@ void Desk::draw(const Canvas& canvas, Rect page) {
     handle_keys();
     readings_ = readings_of(*model_, furnace_.world(), furnace_.workspace());
     Rect rest = page.shrunk(canvas.px(14));
+    small_ = rest.width() / canvas.scale < kTwoWide || rest.height() / canvas.scale < kTwoHigh;
     draw_footer(canvas, rest);
     draw_head(canvas, rest);
     const Places places = lay_out(canvas, rest);
-    draw_step(canvas, places.step);
+    if (!small_) {
+        draw_step(canvas, places.step);
+    }
     if (places.has(View::Hands)) {
-        draw_commands(canvas, places.at(View::Hands), hands_commands());
+        draw_commands(canvas, places.at(View::Hands), commands_of(View::Hands));
     }
     if (places.has(View::Furnace)) {
         draw_furnace(canvas, places.at(View::Furnace));
@@ -287,25 +325,30 @@ void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
                 "Hands: " + bench::format_action(*model_, world.hands.action) + ", " + figure(left_s, 1) +
                     " s left",
                 Type::Secondary, theme.ink);
+    } else if (small_) {
+        const std::string step = step_words();
+        const std::string more = "  ·  " + more_words();
+        const bool fits = text_size(canvas, step + more, Type::Secondary).x <= notice.width();
+        text_in(canvas, notice, fits ? step + more : step, Type::Secondary, theme.ink);
     }
     rest.cut_bottom(canvas.px(4));
 }
 
 void Desk::draw_head(const Canvas& canvas, Rect& rest) {
     const Theme& theme = *canvas.theme;
-    const std::vector<FlowItem> items = items_of(canvas, running_commands());
+    const std::vector<FlowItem> items = items_of(canvas, commands_of(View::Furnace));
     const float buttons = width_of_flow(canvas, items);
     const std::string time = trace::time_label(furnace_.now_s());
     const float time_width = text_size(canvas, "0:00:00", Type::Heading).x;
     const float gap = canvas.px(18);
     Rect row = rest.cut_top(control_height(canvas));
     if (row.width() >= time_width + gap + buttons) {
-        draw_commands(canvas, row.cut_right(buttons), running_commands());
+        draw_commands(canvas, row.cut_right(buttons), commands_of(View::Furnace));
         row.cut_right(gap);
     } else {
         const Rect below = Rect{{rest.min.x, rest.min.y + canvas.px(6)}, rest.max};
         const Flow flow = lay_out_flow(canvas, below, items);
-        draw_commands(canvas, below, running_commands());
+        draw_commands(canvas, below, commands_of(View::Furnace));
         rest.cut_top(canvas.px(6) + flow.height);
     }
     text_in(canvas, row.cut_right(time_width), time, Type::Heading, theme.ink, Align::End);
@@ -317,19 +360,29 @@ void Desk::draw_head(const Canvas& canvas, Rect& rest) {
     rest.cut_top(canvas.px(10));
 }
 
-/// The board's step in words, large; for how long, blower and lamp below.
-void Desk::draw_step(const Canvas& canvas, Rect box) const {
-    const Theme& theme = *canvas.theme;
+std::string Desk::step_words() const {
+    return board_step(*model_, furnace_.world(), 0);
+}
+
+/// How long it has been at that step, and what else the board does.
+std::string Desk::more_words() const {
     const bench::World& world = furnace_.world();
-    const std::string step = board_step(*model_, world, 0);
-    const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
-    text_in(canvas, upper, step, largest_type(canvas, step, upper.width()), theme.ink);
     std::string more = "for " + trace::time_label(static_cast<double>(world.state.board.ticks_in_state[0]) *
                                                   model_->board.tick_s);
     for (std::size_t m = 1; m < model_->board.machines.size() && world.state.board.powered != 0; ++m) {
         more += "  ·  " + board_step(*model_, world, m);
     }
-    const std::string lamp = "  ·  lamp: " + lamp_words(*model_, world);
+    return more;
+}
+
+/// The board's step in words, large; for how long, blower and lamp below.
+void Desk::draw_step(const Canvas& canvas, Rect box) const {
+    const Theme& theme = *canvas.theme;
+    const std::string step = step_words();
+    const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
+    text_in(canvas, upper, step, largest_type(canvas, step, upper.width()), theme.ink);
+    std::string more = more_words();
+    const std::string lamp = "  ·  lamp: " + lamp_words(*model_, furnace_.world());
     if (text_size(canvas, more + lamp, Type::Secondary).x <= box.width()) {
         more += lamp;
     }
@@ -358,7 +411,7 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
     const float gap = canvas.px(26);
     choices_.clear();
     const float hands = lay_out_flow(canvas, rest, items_of(canvas, hands_commands())).height;
-    if (wide >= kAllWide && (rest.height() - hands) / canvas.scale >= kAllHigh) {
+    if (!small_ && wide >= kAllWide && (rest.height() - hands) / canvas.scale >= kAllHigh) {
         places.put(View::Hands, rest.cut_top(hands));
         rest.cut_top(canvas.px(12));
         places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.45F)));
@@ -372,8 +425,7 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
         places.put(View::Recorder, rest);
         return places;
     }
-    const bool two = wide >= kTwoWide && rest.height() / canvas.scale >= kTwoHigh;
-    if (two) {
+    if (!small_) {
         places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.55F)));
         rest.cut_left(gap);
     } else {
@@ -386,8 +438,10 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
         view_ = choices_.front();
     }
     cut_view_choice(canvas, rest);
-    places.step = rest.cut_top(step);
-    rest.cut_top(canvas.px(8));
+    if (!small_) {
+        places.step = rest.cut_top(step);
+        rest.cut_top(canvas.px(8));
+    }
     places.put(view_, rest);
     return places;
 }

@@ -20,13 +20,16 @@ public:
     Desk(const furnace::Model& model, const lesson::Scenario& scenario);
 
     void frame(const platform::FrameInput& input) override;
-    platform::Wishes wishes() const override { return wishes_; }
+    platform::Wishes wishes() const override;
     void close_asked() override { wishes_.close = true; }
 
     /// Lets wall time go by, unless paused.
     void pass(double wall_s);
     /// Keys, then the page, into the ImGui window now being built.
     void draw(const canvas::Canvas& canvas, canvas::Rect page);
+
+    /// The text size asked for, or the largest that leaves every page room in a window of this size.
+    float text_percent_in(ImVec2 window_px) const;
 
     void set_look(canvas::ThemeId theme, float text_percent);
     void set_paused(bool paused);
@@ -48,10 +51,14 @@ private:
 
     std::vector<Command> hands_commands() const;
     std::vector<Command> running_commands() const;
+    std::vector<Command> look_commands() const;
+    std::vector<Command> commands_of(View view) const;
     static std::vector<FlowItem> items_of(const canvas::Canvas& canvas, const std::vector<Command>& commands);
     void draw_commands(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Command>& commands);
     void draw_head(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_footer(const canvas::Canvas& canvas, canvas::Rect& rest) const;
+    std::string step_words() const;
+    std::string more_words() const;
     void draw_step(const canvas::Canvas& canvas, canvas::Rect box) const;
     Places lay_out(const canvas::Canvas& canvas, canvas::Rect rest);
     canvas::Rect cut_view_choice(const canvas::Canvas& canvas, canvas::Rect& rest);
@@ -69,7 +76,9 @@ private:
     std::size_t readings_page_ = 0;
     platform::Wishes wishes_;
     View view_ = View::Furnace;
+    ImVec2 window_px_{0, 0};
     bool paused_ = false;
+    bool small_ = false;        ///< one page at a time
     std::vector<View> choices_; ///< views that share one place, for want of room
     std::size_t speed_ = 0;
     std::string refusal_;

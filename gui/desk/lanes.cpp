@@ -60,21 +60,13 @@ std::vector<trace::Lane> lanes_of(const furnace::Model& model) {
     const auto make = static_cast<float>(pa_to_inwc(model.draft.sense_line.make_pa));
     const auto off = static_cast<float>(pa_to_inwc(model.draft.sense_line.break_pa));
     return {{"Inducer", "rpm", 0, 4000, 0, false, {}, Energy::Volts120},
-            {"Switch suction",
-             "in. w.c.",
-             0,
-             std::max(1.2F, 1.3F * make),
-             2,
-             false,
-             {},
-             Energy::Air,
-             {make, off}},
+            {"Suction", "in. w.c.", 0, std::max(1.2F, 1.3F * make), 2, false, {}, Energy::Air, {make, off}},
             {"Igniter", "°F", 0, 2700, 0, false, {}, Energy::Heat},
             {"Manifold", "in. w.c.", 0, 4, 2, false, {}, Energy::Gas},
-            {"Flame current", "µA", 0, 6, 1, false, {}, Energy::Heat},
+            {"Flame", "µA", 0, 6, 1, false, {}, Energy::Heat},
             {"Supply air", "°F", 60, 160, 0, false, {}, Energy::Heat},
             {"Blower", "rpm", 0, 1400, 0, false, {}, Energy::Volts120},
-            {"Control, R–C", "V", 0, 32, 1, false, {}, Energy::Volts24}};
+            {"R–C", "V", 0, 32, 1, false, {}, Energy::Volts24}};
 }
 
 std::array<float, kLaneCount> sample_of(const furnace::Model& model, const bench::World& world,

@@ -8,7 +8,7 @@ namespace lightoff::platform {
 class FramePacer {
 public:
     static constexpr double kFrame_s = 1.0 / 60;
-    static constexpr double kLongest_s = 0.5; // nothing waits longer, whatever was asked
+    static constexpr double kLongest_s = 2.0; // nothing waits longer, whatever was asked
     static constexpr double kBlink_s = 0.1;   // while a text cursor blinks
     static constexpr int kSettling = 3;       // frames after input: hovering and layout need more than one
 
