@@ -144,7 +144,8 @@ void draw_labels(const Canvas& canvas, std::span<const PlacedLabel> placed) {
         const float away = left ? canvas.px(5) : -canvas.px(5);
         const std::array<ImVec2, 2> leader{ImVec2{one.knee + away, one.y}, one.label.anchor};
         const float width = std::max(1.0F, canvas.px(1));
-        canvas.list->AddLine(leader[0], leader[1], packed(faded(theme.ground, 0.8F)), width * 3); // on dark parts
+        canvas.list->AddLine(leader[0], leader[1], packed(faded(theme.ground, 0.8F)),
+                             width * 3); // on dark parts
         canvas.list->AddLine(leader[0], leader[1], packed(theme.pencil), width);
         canvas.list->AddCircleFilled(one.label.anchor, canvas.px(2.2F), packed(theme.ground));
         canvas.list->AddCircleFilled(one.label.anchor, canvas.px(1.7F), packed(theme.ink));
