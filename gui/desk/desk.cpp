@@ -8,6 +8,7 @@
 #include "gui/cutaway/cutaway.hpp"
 #include "gui/desk/board_words.hpp"
 #include "gui/desk/flow.hpp"
+#include "gui/desk/hands_words.hpp"
 #include "gui/desk/lanes.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
@@ -54,7 +55,8 @@ constexpr float kTwoWide = 760, kAllWide = 1140;
 constexpr float kTwoHigh = 400, kAllHigh = 500;
 /// Design pixels that a page must have for everything to find a place; text grows no further.
 const ImVec2 kLeastPage{640, 360};
-constexpr float kLeastRecorder = 272;
+constexpr float kStepAndMore = 600; ///< for both on one line
+constexpr float kLeastRecorder = 290;
 
 const char* name_of(View view) {
     static constexpr std::array<const char*, 4> kNames{"Furnace", "Readings", "Recorder", "Switches"};
@@ -289,10 +291,7 @@ void Desk::draw(const Canvas& canvas, Rect page) {
     small_ = rest.width() / canvas.scale < kTwoWide || rest.height() / canvas.scale < kTwoHigh;
     draw_footer(canvas, rest);
     draw_head(canvas, rest);
-    const Places places = lay_out(canvas, rest);
-    if (!small_) {
-        draw_step(canvas, places.step);
-    }
+    Places places = lay_out(canvas, rest);
     if (places.has(View::Hands)) {
         draw_commands(canvas, places.at(View::Hands), commands_of(View::Hands));
     }
@@ -300,7 +299,10 @@ void Desk::draw(const Canvas& canvas, Rect page) {
         draw_furnace(canvas, places.at(View::Furnace));
     }
     if (places.has(View::Readings)) {
-        draw_readings_page(canvas, places.at(View::Readings));
+        draw_readings_page(canvas, places.at(View::Readings), places.step);
+    }
+    if (!small_) {
+        draw_step(canvas, places.step);
     }
     if (places.has(View::Recorder)) {
         draw_recorder(canvas, places.at(View::Recorder));
@@ -322,8 +324,7 @@ void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
     } else if (world.hands.busy != 0) {
         const double left_s = static_cast<double>(world.hands.done_tick - world.tick) * model_->board.tick_s;
         text_in(canvas, notice,
-                "Hands: " + bench::format_action(*model_, world.hands.action) + ", " + figure(left_s, 1) +
-                    " s left",
+                "Hands: " + hands_words(*model_, world.hands.action) + ", " + figure(left_s, 1) + " s left",
                 Type::Secondary, theme.ink);
     } else if (small_) {
         const std::string step = step_words();
@@ -382,6 +383,9 @@ void Desk::draw_step(const Canvas& canvas, Rect box) const {
     const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
     text_in(canvas, upper, step, largest_type(canvas, step, upper.width()), theme.ink);
     std::string more = more_words();
+    if (text_size(canvas, more, Type::Secondary).x > box.width()) {
+        more = more.substr(0, more.find("  ·  "));
+    }
     const std::string lamp = "  ·  lamp: " + lamp_words(*model_, furnace_.world());
     if (text_size(canvas, more + lamp, Type::Secondary).x <= box.width()) {
         more += lamp;
@@ -420,8 +424,7 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
         rest.cut_top(canvas.px(10));
         const float room = rest.height() - canvas.px(kLeastRecorder);
         const ReadingsLayout layout = lay_out_readings(canvas, {rest.width(), room}, readings_);
-        const float more = layout.pages() > 1 ? control_height(canvas) : 0;
-        places.put(View::Readings, rest.cut_top(std::min(room, layout.height + more)));
+        places.put(View::Readings, rest.cut_top(layout.pages() > 1 ? room : layout.height));
         places.put(View::Recorder, rest);
         return places;
     }
@@ -453,18 +456,26 @@ void Desk::draw_furnace(const Canvas& canvas, Rect area) const {
     ImGui::EndChild();
 }
 
-void Desk::draw_readings_page(const Canvas& canvas, Rect area) {
+/// The button that turns to the next page of readings, cut off the right of `row`.
+void Desk::draw_more(const Canvas& canvas, Rect& row, std::size_t pages) {
+    const std::string words =
+        "More, " + std::to_string(readings_page_ % pages + 1) + " of " + std::to_string(pages) + "##more";
+    const Rect box = row.cut_right(button_width(canvas, words, "M"));
+    if (button(canvas, rect_at(box.min, {box.width(), control_height(canvas)}), words, false, "M")) {
+        ++readings_page_;
+    }
+    row.cut_right(canvas.px(12));
+}
+
+void Desk::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step) {
     ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings_);
-    if (layout.pages() > 1) {
-        const Rect row = area.cut_bottom(control_height(canvas));
+    if (layout.pages() > 1 && beside_step.width() >= canvas.px(kStepAndMore)) {
+        draw_more(canvas, beside_step, layout.pages());
+    } else if (layout.pages() > 1) {
+        Rect row = area.cut_bottom(control_height(canvas));
         area.cut_bottom(canvas.px(4));
         layout = lay_out_readings(canvas, area.size(), readings_);
-        const std::string words = "More readings, " + std::to_string(readings_page_ % layout.pages() + 1) +
-                                  " of " + std::to_string(layout.pages()) + "##more";
-        if (button(canvas, rect_at(row.min, {button_width(canvas, words, "M"), row.height()}), words, false,
-                   "M")) {
-            ++readings_page_;
-        }
+        draw_more(canvas, row, layout.pages());
     }
     readings_page_ %= layout.pages();
     draw_readings(canvas, area, layout, readings_page_);

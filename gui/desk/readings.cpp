@@ -16,6 +16,7 @@ namespace {
 
 using namespace canvas;
 
+constexpr std::string_view kControl = "Control";
 constexpr int kGrouped = -1; ///< whole numbers with a comma before each three
 
 struct Entry {
@@ -70,7 +71,7 @@ void add_control(std::vector<ReadingGroup>& groups, const furnace::Model& model,
     const auto contact = [](bool closed) { return std::string(closed ? "closed" : "open"); };
     const bool valve =
         model.wiring.gas_valve >= 0 && furnace::armature_in(model, world.state, model.wiring.gas_valve);
-    groups.push_back({"Control",
+    groups.push_back({std::string(kControl),
                       {{"Progress lamp", lamp_words(model, world), ""},
                        {"Pressure switch", contact(s.draft.switch_closed != 0), ""},
                        {"Limit", contact(s.heat.limit_closed != 0), ""},
@@ -223,8 +224,15 @@ ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<R
 } // namespace
 
 ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
-    ReadingsLayout layout = lay_out_in(canvas, room, groups, false);
-    return layout.pages() == 1 ? layout : lay_out_in(canvas, room, groups, true);
+    const ReadingsLayout layout = lay_out_in(canvas, room, groups, false);
+    if (layout.pages() == 1) {
+        return layout;
+    }
+    // The lamp is told beside the board's step anyway: contacts may wait for the last page.
+    std::vector<ReadingGroup> order = groups;
+    std::stable_partition(order.begin(), order.end(),
+                          [](const ReadingGroup& group) { return group.title != kControl; });
+    return lay_out_in(canvas, room, order, true);
 }
 
 void draw_readings(const Canvas& canvas, Rect area, const ReadingsLayout& layout, std::size_t page) {

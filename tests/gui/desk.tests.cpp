@@ -135,7 +135,7 @@ TEST_CASE("what is refused says why, and the reason goes with the next thing don
     Session s;
     s.tap(Key::B);
     CHECK(s.window.refusal().empty());
-    CHECK(s.shows("Hands: burner-door off"));
+    CHECK(s.shows("Hands: taking the burner door off"));
     s.tap(Key::F); // the burner door is still in the hands
     CHECK(s.window.refusal() == "Your hands are busy; wait until that is done.");
     CHECK(s.shows("Not done. Your hands are busy"));
