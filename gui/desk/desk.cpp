@@ -456,26 +456,27 @@ void Desk::draw_furnace(const Canvas& canvas, Rect area) const {
     ImGui::EndChild();
 }
 
-/// The button that turns to the next page of readings, cut off the right of `row`.
-void Desk::draw_more(const Canvas& canvas, Rect& row, std::size_t pages) {
+/// The button that turns to the next page of readings, cut off one end of `row`.
+void Desk::draw_more(const Canvas& canvas, Rect& row, std::size_t pages, bool at_right) {
     const std::string words =
         "More, " + std::to_string(readings_page_ % pages + 1) + " of " + std::to_string(pages) + "##more";
-    const Rect box = row.cut_right(button_width(canvas, words, "M"));
+    const float width = button_width(canvas, words, "M");
+    const Rect box = at_right ? row.cut_right(width) : row.cut_left(width);
     if (button(canvas, rect_at(box.min, {box.width(), control_height(canvas)}), words, false, "M")) {
         ++readings_page_;
     }
-    row.cut_right(canvas.px(12));
+    row.cut_right(at_right ? canvas.px(12) : 0);
 }
 
 void Desk::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step) {
     ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings_);
     if (layout.pages() > 1 && beside_step.width() >= canvas.px(kStepAndMore)) {
-        draw_more(canvas, beside_step, layout.pages());
+        draw_more(canvas, beside_step, layout.pages(), true);
     } else if (layout.pages() > 1) {
         Rect row = area.cut_bottom(control_height(canvas));
         area.cut_bottom(canvas.px(4));
         layout = lay_out_readings(canvas, area.size(), readings_);
-        draw_more(canvas, row, layout.pages());
+        draw_more(canvas, row, layout.pages(), false);
     }
     readings_page_ %= layout.pages();
     draw_readings(canvas, area, layout, readings_page_);

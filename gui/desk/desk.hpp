@@ -63,7 +63,7 @@ private:
     Places lay_out(const canvas::Canvas& canvas, canvas::Rect rest);
     canvas::Rect cut_view_choice(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_furnace(const canvas::Canvas& canvas, canvas::Rect area) const;
-    void draw_more(const canvas::Canvas& canvas, canvas::Rect& row, std::size_t pages);
+    void draw_more(const canvas::Canvas& canvas, canvas::Rect& row, std::size_t pages, bool at_right);
     void draw_readings_page(const canvas::Canvas& canvas, canvas::Rect area, canvas::Rect& beside_step);
     void draw_recorder(const canvas::Canvas& canvas, canvas::Rect area);
 

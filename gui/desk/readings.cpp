@@ -225,8 +225,8 @@ ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<R
 
 ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
     const ReadingsLayout layout = lay_out_in(canvas, room, groups, false);
-    if (layout.pages() == 1) {
-        return layout;
+    if (layout.pages() == 1 || layout.columns_a_page == 1) {
+        return layout.pages() == 1 ? layout : lay_out_in(canvas, room, groups, true);
     }
     // The lamp is told beside the board's step anyway: contacts may wait for the last page.
     std::vector<ReadingGroup> order = groups;
