@@ -3,7 +3,6 @@
 
 #include "bench/access.hpp"
 #include "instruments/voltmeter.hpp"
-#include "units/fields.hpp"
 
 #include <algorithm>
 #include <stdexcept>
@@ -102,7 +101,7 @@ void set_in(World& world) {
         const Onset& onset = world.onsets[static_cast<std::size_t>(world.onset_next)];
         if (onset.tick > world.tick)
             return;
-        set_condition_field(world.condition, onset.field, onset.value);
+        furnace::set_condition_field(world.condition, onset.field, onset.value);
         ++world.onset_next;
     }
 }
@@ -185,46 +184,6 @@ void set_onsets(World& world, std::span<const Onset> onsets) {
                      [](const Onset& a, const Onset& b) { return a.tick < b.tick; });
     world.onset_count = onsets.size();
     world.onset_next = 0;
-}
-
-std::vector<ConditionPath> condition_paths(const furnace::Model& model) {
-    std::vector<ConditionPath> paths;
-    const furnace::Condition condition;
-    units::for_each_field(condition, [&](const std::string& path, std::string_view unit, const auto&) {
-        paths.push_back({path, std::string(unit), true});
-    });
-    // The wiring's elements go by their names; the list has room for more of them.
-    const std::vector<std::string>& elements = model.wiring.netlist.element_names;
-    for (const std::string what : {"series_resistance", "factor"}) {
-        auto at = std::find_if(paths.begin(), paths.end(),
-                               [&](const ConditionPath& p) { return p.path == "wiring." + what + "[0]"; });
-        for (std::size_t e = 0; e < electrical::kMaxElements; ++e, ++at) {
-            at->in_use = e < elements.size();
-            if (at->in_use)
-                at->path = "wiring/" + elements[e] + "/" + what;
-        }
-    }
-    return paths;
-}
-
-std::uint64_t condition_field(const furnace::Model& model, const std::string& path) {
-    const std::vector<ConditionPath> paths = condition_paths(model);
-    const auto it =
-        std::find_if(paths.begin(), paths.end(), [&](const ConditionPath& p) { return p.path == path; });
-    if (it == paths.end())
-        throw std::invalid_argument("a furnace has no condition \"" + path +
-                                    "\"; they are listed by `lightoff-cli conditions`");
-    return static_cast<std::uint64_t>(it - paths.begin());
-}
-
-void set_condition_field(furnace::Condition& condition, std::uint64_t field, double value) {
-    std::uint64_t at = 0;
-    units::for_each_value(condition, [&](auto& number) {
-        if (at++ == field)
-            number = static_cast<std::remove_reference_t<decltype(number)>>(value);
-    });
-    if (field >= at)
-        throw std::invalid_argument("a furnace has only " + std::to_string(at) + " conditions");
 }
 
 World fresh_world(const furnace::Model& model, const furnace::Inputs& inputs, double house_k,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/world.hpp"
+#include "furnace/condition_paths.hpp"
 #include "furnace/furnace.hpp"
 
 #include <cstdint>
@@ -35,23 +36,6 @@ void finish_action(const furnace::Model& model, World& world, furnace::Workspace
 /// Puts the onsets into the World in the order of their ticks. Throws std::invalid_argument for too many
 /// or for a field that the Condition does not have.
 void set_onsets(World& world, std::span<const Onset> onsets);
-
-/// A number of the Condition by the name that files call it by.
-struct ConditionPath {
-    std::string path;
-    std::string unit;   ///< "" for a pure number
-    bool in_use = true; ///< false: room for a wire that this furnace does not have
-};
-
-/// All of them, in the order of the Condition's field list.
-std::vector<ConditionPath> condition_paths(const furnace::Model& model);
-
-/// Place in the Condition's field list of "draft.path.vent_blockage", or of a part of the wiring by name,
-/// "wiring/harness.limit_out/series_resistance". Throws std::invalid_argument that names the nearest.
-std::uint64_t condition_field(const furnace::Model& model, const std::string& path);
-
-/// Sets one number of the Condition by its place in the list.
-void set_condition_field(furnace::Condition& condition, std::uint64_t field, double value);
 
 /// A World at rest, as built: nothing has happened yet.
 World fresh_world(const furnace::Model& model, const furnace::Inputs& inputs, double house_k,

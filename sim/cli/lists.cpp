@@ -30,14 +30,14 @@ OrderedJson number_of(T value) {
 }
 
 struct ConditionRow {
-    bench::ConditionPath path;
+    furnace::ConditionPath path;
     std::string text;
     OrderedJson number;
 };
 
 std::vector<ConditionRow> condition_rows(const furnace::Model& model, const furnace::Condition& condition) {
     std::vector<ConditionRow> rows;
-    for (bench::ConditionPath& path : bench::condition_paths(model))
+    for (furnace::ConditionPath& path : furnace::condition_paths(model))
         rows.push_back({std::move(path), {}, {}});
     std::size_t at = 0;
     units::for_each_value(condition, [&](const auto& value) {

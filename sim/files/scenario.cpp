@@ -97,7 +97,7 @@ Scenario read_scenario(const Document& document) {
 void check_scenario(const Document& document, const Scenario& scenario, const furnace::Model& model) {
     const Object root = document.root();
     const auto check_path = [&](const Object& o) {
-        judged(o, "condition", [&] { bench::condition_field(model, o.text("condition")); });
+        judged(o, "condition", [&] { furnace::condition_field(model, o.text("condition")); });
     };
     for (const Object& o : root.objects("overrides", {0, 64}))
         check_path(o);

@@ -17,8 +17,8 @@ void vary_parts(const furnace::Model& model, bench::World& world, std::uint64_t 
     for (std::size_t i = 0; i < model.tolerances.size(); ++i) {
         const furnace::Tolerance& t = model.tolerances[i];
         const double offset = t.spread * units::random_signed(seed, kToleranceStream, i);
-        const std::uint64_t field = bench::condition_field(model, t.path);
-        bench::set_condition_field(world.condition, field, t.nominal + offset);
+        const std::uint64_t field = furnace::condition_field(model, t.path);
+        furnace::set_condition_field(world.condition, field, t.nominal + offset);
     }
 }
 
@@ -28,7 +28,7 @@ std::vector<bench::Onset> onsets_of(const furnace::Model& model,
     for (const ConditionChange& change : changes) {
         bench::Onset onset;
         onset.tick = change.tick;
-        onset.field = bench::condition_field(model, change.path);
+        onset.field = furnace::condition_field(model, change.path);
         onset.value = change.value;
         onsets.push_back(onset);
     }
@@ -41,7 +41,8 @@ bench::World begin_world(const furnace::Model& model, const Scenario& scenario, 
     bench::World world = bench::fresh_world(model, scenario.inputs, scenario.house_k, seed);
     vary_parts(model, world, seed);
     for (const ConditionChange& change : scenario.overrides)
-        bench::set_condition_field(world.condition, bench::condition_field(model, change.path), change.value);
+        furnace::set_condition_field(world.condition, furnace::condition_field(model, change.path),
+                                     change.value);
     bench::set_onsets(world, onsets_of(model, scenario.onsets));
     return world;
 }

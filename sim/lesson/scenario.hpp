@@ -20,7 +20,7 @@ struct SchoolRules {
     bool live_testing_allowed = true;
 };
 
-/// "This number of the Condition has this value", from a tick on. Paths: bench::condition_field.
+/// "This number of the Condition has this value", from a tick on. Paths: furnace::condition_field.
 struct ConditionChange {
     std::string path;
     double value = 0.0; ///< in the field's own unit

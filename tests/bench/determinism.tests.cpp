@@ -27,7 +27,7 @@ World start(std::uint64_t seed = 5) {
                                                 lightoff::test::call_for_heat(), seed);
     world.inputs.set_point_k = 296.0;
     const bench::Onset onset{
-        6000, 0.9, bench::condition_field(lightoff::test::reference_model(), "air.ducts.registers_closed")};
+        6000, 0.9, furnace::condition_field(lightoff::test::reference_model(), "air.ducts.registers_closed")};
     bench::set_onsets(world, std::vector<bench::Onset>{onset});
     return world;
 }

@@ -206,10 +206,10 @@ TEST_CASE("a hidden condition without perceivable effect changes neither percept
         {"gas.cock_open", 1.0},                             // as it is
         {"wiring/rod.surface/series_resistance", 1e5},      // microamps are not seen
         {"thermostat.battery", 2.6},                        // enough
-        {"relays[0].lowest_position", 1.0},                 // the running inducer's relay welded
+        {"relay/board.coil_inducer/lowest_position", 1.0},  // the running inducer's relay welded
         {"heat.igniter_resistance_factor", 1.3},            // aged, but off
         {"wiring/igniter.element/series_resistance", 1e13}, // cracked, but off
-        {"board.sense_gain[2]", 0.9},
+        {"board/cool_call/sense_gain", 0.9},
     };
     const auto actions = some_of_everything(lightoff::test::reference_model());
     for (const auto& [path, value] : hidden) {

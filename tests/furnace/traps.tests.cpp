@@ -32,14 +32,6 @@ void cycle_power(Rig& r) {
     r.act("breaker on");
 }
 
-std::string relay_path(const Rig& r, const std::string& coil, const std::string& number) {
-    const auto& relays = r.model.wiring.relays;
-    for (std::size_t i = 0; i < relays.size(); ++i)
-        if (relays[i].name == coil)
-            return "relays[" + std::to_string(i) + "]." + number;
-    throw std::invalid_argument("there is no relay " + coil);
-}
-
 } // namespace
 
 TEST_CASE("trap: 0 V across a switch means closed or no feed") {
@@ -244,7 +236,7 @@ TEST_CASE("trap: idle speed taps of a running motor are live; two taps fed at on
 TEST_CASE("relay welded or dead: what moves, and what does not (CP)") {
     SECTION("blower relay welded: the blower never stops, and the lamp does not count it") {
         Rig r;
-        r.set(relay_path(r, "board.coil_blower_heat", "lowest_position"), 1.0);
+        r.set("relay/board.coil_blower_heat/lowest_position", 1.0);
         r.run(4.0);
         CHECK(r.read("blower speed") > 900.0);
         CHECK(r.board_state() == "standby");
@@ -252,7 +244,7 @@ TEST_CASE("relay welded or dead: what moves, and what does not (CP)") {
     }
     SECTION("blower relay dead: no voltage at the motor, the limit opens") {
         Rig r;
-        r.set(relay_path(r, "board.coil_blower_heat", "highest_position"), 0.0);
+        r.set("relay/board.coil_blower_heat/highest_position", 0.0);
         r.run(90.0);
         CHECK(r.drives("blower_heat"));
         CHECK(r.volts("board.blower_heat", "board.neutral") < 1.0);
@@ -260,7 +252,7 @@ TEST_CASE("relay welded or dead: what moves, and what does not (CP)") {
     }
     SECTION("inducer relay dead: no voltage at its lead") {
         Rig r;
-        r.set(relay_path(r, "board.coil_inducer", "highest_position"), 0.0);
+        r.set("relay/board.coil_inducer/highest_position", 0.0);
         r.run(40.0);
         CHECK(r.board_state() == "prove_draft");
         CHECK(r.read("inducer plug") < 1.0);
@@ -268,7 +260,7 @@ TEST_CASE("relay welded or dead: what moves, and what does not (CP)") {
     }
     SECTION("igniter relay dead: no voltage at the plug in warm-up, three trials") {
         Rig r;
-        r.set(relay_path(r, "board.coil_igniter", "highest_position"), 0.0);
+        r.set("relay/board.coil_igniter/highest_position", 0.0);
         REQUIRE(r.run_until(60.0, [](const Rig& rig) { return rig.drives("igniter"); }));
         r.run(5.0);
         CHECK(r.read("igniter plug") < 1.0);
@@ -277,7 +269,7 @@ TEST_CASE("relay welded or dead: what moves, and what does not (CP)") {
     }
     SECTION("gas valve's relay welded: the board finds it, steady lamp, no gas without draft") {
         Rig r;
-        r.set(relay_path(r, "board.coil_gas_valve", "lowest_position"), 1.0);
+        r.set("relay/board.coil_gas_valve/lowest_position", 1.0);
         r.run(120.0);
         CHECK(r.lamp() == "steady");
         CHECK(r.world.state.gas.valve_position == 0.0);

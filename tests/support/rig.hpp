@@ -45,7 +45,7 @@ public:
 
     /// Sets one number of the Condition, "draft.path.vent_blockage", "wiring/igniter.element/factor".
     void set(const std::string& path, double value) {
-        bench::set_condition_field(world.condition, bench::condition_field(model, path), value);
+        furnace::set_condition_field(world.condition, furnace::condition_field(model, path), value);
     }
     /// The same with part of the wiring taken out of circuit.
     void open(const std::string& element) {
