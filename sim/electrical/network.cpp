@@ -39,7 +39,7 @@ std::int32_t temperature_step(double kelvin) {
 template <class KeyType>
 ElementSetting setting_of(const Element& e, int index, const KeyType& key) {
     ElementSetting s;
-    s.series_ohm = static_cast<double>(key.condition.series_ohm[at(index)]);
+    s.series_ohm = series_ohm(key.condition, key.parted, index);
     s.factor = static_cast<double>(key.condition.factor[at(index)]);
     if (e.kind == ElementKind::contact)
         s.closed =
@@ -235,14 +235,16 @@ void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
         steps[i] = temperature_step(inputs.group_temperature_k[i]);
     const bool same_places = same_bytes(condition.bridges, key_.condition.bridges) &&
                              same_bytes(inputs.attachments, key_.attachments);
-    if (same_places && inputs.switches == key_.switches && same_bytes(steps, key_.temperature_steps) &&
-        same_bytes(inputs.source_factor, key_.source_factor) && same_bytes(condition, key_.condition))
+    if (same_places && inputs.switches == key_.switches && inputs.parted == key_.parted &&
+        same_bytes(steps, key_.temperature_steps) && same_bytes(inputs.source_factor, key_.source_factor) &&
+        same_bytes(condition, key_.condition))
         return;
     forget();
     key_.condition = condition;
     key_.attachments = inputs.attachments;
     key_.source_factor = inputs.source_factor;
     key_.switches = inputs.switches;
+    key_.parted = inputs.parted;
     key_.temperature_steps = steps;
     if (same_places)
         return;
@@ -546,7 +548,7 @@ Workspace::Reduced<T>& Workspace::reduced() {
 /// Admittance of an igniter's or flame's branch at this moment, a bad connection in series included.
 double Workspace::branch_siemens(const Port& port, int k, const PortInputs& in) const {
     const double factor = static_cast<double>(key_.condition.factor[at(port.index)]);
-    const double series = static_cast<double>(key_.condition.series_ohm[at(port.index)]);
+    const double series = series_ohm(key_.condition, key_.parted, port.index);
     if (port.kind == PortKind::igniter)
         return 1.0 / (in.igniter_ohm[at(k)] * factor + series);
     return mean_flame_siemens(abs(ac_.ports[at(k)][at(1 + k)]), in.flame_forward_siemens[at(k)],
@@ -614,7 +616,7 @@ DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
         if (p.kind == PortKind::igniter)
             own[at(k)] =
                 1.0 / (in.igniter_ohm[at(k)] * static_cast<double>(key_.condition.factor[at(p.index)]) +
-                       static_cast<double>(key_.condition.series_ohm[at(p.index)]));
+                       series_ohm(key_.condition, key_.parted, p.index));
         if (p.kind != PortKind::flame)
             continue;
         // A lead that is open for DC but not for AC (its capacitance) charges until it stops the mean

@@ -104,6 +104,7 @@ private:
         std::array<Attachment, kMaxAttachments> attachments{};
         std::array<double, kMaxSources> source_factor{};
         std::uint64_t switches = 0;
+        ElementBits parted{};
         std::array<std::int32_t, kMaxThermalGroups> temperature_steps{};
     };
     struct Stamp { ///< where an element's branches are in y

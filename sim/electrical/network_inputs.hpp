@@ -12,6 +12,18 @@ inline constexpr int kMaxAttachments = 16;
 /// Ohms that stand for "no longer connected": a cut conductor, a melted fuse, a lifted wire.
 inline constexpr float kOpenOhm = 1e13F;
 
+/// One bit for each element of a netlist.
+using ElementBits = std::array<std::uint64_t, kMaxElements / 64>;
+constexpr bool has_element(const ElementBits& bits, int element) {
+    const auto i = static_cast<unsigned>(element);
+    return (bits[i / 64U] >> (i % 64U) & 1U) != 0;
+}
+constexpr void set_element(ElementBits& bits, int element, bool on) {
+    const auto i = static_cast<unsigned>(element);
+    const std::uint64_t bit = std::uint64_t{1} << (i % 64U);
+    bits[i / 64U] = on ? bits[i / 64U] | bit : bits[i / 64U] & ~bit;
+}
+
 /// A path between two nodes that the drawing does not have: a short, a chafed wire, a leak.
 /// None while a == b.
 struct Bridge {
@@ -66,8 +78,9 @@ struct Attachment {
 
 /// What decides the network besides its condition. A change costs a full solve.
 struct NetworkInputs {
-    std::uint64_t switches = 0;                      ///< bit i: switch i is made (a relay pulled in)
-    std::array<double, kMaxSources> source_factor{}; ///< on the EMF of each source; line voltage
+    std::uint64_t switches = 0; ///< bit i: switch i is made (a relay pulled in)
+    ElementBits parted{}; ///< pulled apart by hand: open, whatever its condition, as long as the bit is set
+    std::array<double, kMaxSources> source_factor{};             ///< on the EMF of each source; line voltage
     std::array<double, kMaxThermalGroups> group_temperature_k{}; ///< of copper; felt in steps of 2 K
     std::array<Attachment, kMaxAttachments> attachments{};
 
@@ -79,11 +92,18 @@ struct NetworkInputs {
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
         visit("switches", "", self.switches);
+        visit("parted", "", self.parted);
         visit("source_factor", "", self.source_factor);
         visit("group_temperature", "K", self.group_temperature_k);
         visit("attachments", self.attachments);
     }
 };
+
+/// What stands in series with an element at the moment, ohm.
+inline double series_ohm(const Condition& condition, const ElementBits& parted, int element) {
+    return static_cast<double>(
+        has_element(parted, element) ? kOpenOhm : condition.series_ohm[static_cast<std::size_t>(element)]);
+}
 
 /// What changes every tick and costs a port solve only.
 struct PortInputs {

@@ -106,7 +106,7 @@ private:
         const std::string id = "e" + std::to_string(i);
         const std::string a = node(e.a);
         const std::string b = node(e.b);
-        const double series = static_cast<double>(point_.condition.series_ohm[at(i)]);
+        const double series = series_ohm(point_.condition, point_.inputs.parted, i);
         const double factor = static_cast<double>(point_.condition.factor[at(i)]);
         double ohm = e.ohm * factor;
         if (e.thermal_group >= 0) { // resistance of copper, by whole steps of 2 K, 0.393 % per kelvin at 20 C

@@ -32,7 +32,8 @@ struct Inputs {
     std::uint8_t gas_cock_open = 1;      ///< its handle; whether gas passes is the cock's condition, too
     std::array<std::uint8_t, 7> spare{}; ///< keeps the struct free of padding
     std::array<electrical::Attachment, electrical::kMaxAttachments>
-        attachments{}; ///< leads of meters, jumpers
+        attachments{};                ///< leads of meters, jumpers
+    electrical::ElementBits parted{}; ///< joints pulled apart: a wire lifted off its terminal, a plug pulled
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
@@ -56,6 +57,7 @@ struct Inputs {
         visit("gas_cock_open", "", self.gas_cock_open);
         visit("spare", "", self.spare);
         visit("attachments", self.attachments);
+        visit("parted", "", self.parted);
     }
 };
 

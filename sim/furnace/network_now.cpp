@@ -95,6 +95,7 @@ electrical::AcSolution solve_ac(const Model& model, const State& state, const Co
     for (std::size_t g = 0; g < model.wiring.netlist.thermal_group_names.size(); ++g)
         network.group_temperature_k[g] = group_temperature_k(state, model.wiring.heat_of_group[g]);
     network.attachments = inputs.attachments;
+    network.parted = inputs.parted;
     workspace.network.set(condition.wiring, network);
     return workspace.network.solve_ac(port_inputs(model, state));
 }

@@ -105,8 +105,10 @@ private:
             wiring_.aliases[t.name + ".pin"] = pin;
             wiring_.aliases[t.name + ".lug"] = lug;
             wiring_.aliases.emplace(t.name, pin);
-            guarded(where,
-                    [&] { return netlist_.resistor(t.name + ".joint", lug, pin, description_.joint_ohm); });
+            const int joint = guarded(where, [&] {
+                return netlist_.resistor(t.name + ".joint", lug, pin, description_.joint_ohm);
+            });
+            wiring_.terminals.push_back({t.name, pin, lug, joint});
         }
     }
 
@@ -400,6 +402,13 @@ private:
 int Wiring::find_place(std::string_view name) const {
     const auto it = aliases.find(name);
     return it == aliases.end() ? -1 : it->second;
+}
+
+int Wiring::joint_of_terminal(std::string_view terminal) const {
+    for (const Terminal& t : terminals)
+        if (t.name == terminal)
+            return t.joint;
+    return -1;
 }
 
 Wiring build_wiring(const WiringDescription& description, const control::Board& board) {

@@ -67,9 +67,18 @@ struct FuseBinding {
     double substep_share = 0.0;
 };
 
+/// Where a wire's end sits on a pin. Taking it off parts the joint between the two.
+struct Terminal {
+    std::string name;
+    int pin = 0;   ///< node, on the part's side
+    int lug = 0;   ///< node, on the wire's side
+    int joint = 0; ///< element
+};
+
 /// The network of an appliance, and what of it belongs to which part of the furnace.
 struct Wiring {
     electrical::Netlist netlist;
+    std::vector<Terminal> terminals;     ///< in the order of the equipment file
     std::vector<SwitchBinding> switches; ///< by switch bit
     std::vector<RelayBinding> relays;
     std::vector<FuseBinding> fuses;
@@ -92,6 +101,8 @@ struct Wiring {
 
     /// Node of a place: "board.R.pin", "board.R.lug", "board.R" (its pin), "cabinet.metal"; -1 if none.
     [[nodiscard]] int find_place(std::string_view name) const;
+    /// The element that joins pin and lug of a terminal ("board.R"), for Inputs::parted; -1 if there is none.
+    [[nodiscard]] int joint_of_terminal(std::string_view terminal) const;
 };
 
 inline constexpr int kFlameInput = -1; ///< an input that takes the flame current

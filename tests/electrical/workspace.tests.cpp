@@ -48,7 +48,7 @@ TEST_CASE("a warm workspace gives the bits of a cold one") {
     Workspace warm(c.netlist);
     std::mt19937 random(3);
     for (int i = 0; i < 200; ++i) {
-        const auto pick = random() % 6;
+        const auto pick = random() % 7;
         const auto element = random() % static_cast<unsigned>(c.netlist.element_count());
         if (pick == 0)
             c.inputs.switches ^= std::uint64_t{1} << random() % 6;
@@ -62,10 +62,40 @@ TEST_CASE("a warm workspace gives the bits of a cold one") {
             c.inputs.group_temperature_k[0] = 280.0 + static_cast<double>(random() % 100);
         if (pick == 5)
             c.ports.rotor_rad_s[0] = static_cast<double>(random() % 130);
+        if (pick == 6)
+            set_element(c.inputs.parted, static_cast<int>(element), random() % 2 == 0);
         Workspace cold(c.netlist);
         REQUIRE(same_bits(solve(warm, c.condition, c.inputs, c.ports),
                           solve(cold, c.condition, c.inputs, c.ports)));
     }
+}
+
+TEST_CASE("a parted element is as open as a cut one, and whole again when it is joined") {
+    Case c = RandomNetwork(11).make();
+    c.condition.series_ohm.fill(0.5F); // what is joined again must be as bad as it was before
+    Workspace w(c.netlist);
+    const AcVoltages whole = solve(w, c.condition, c.inputs, c.ports);
+    const auto dc_of = [&](const Condition& condition, const NetworkInputs& inputs) {
+        w.set(condition, inputs);
+        DcVoltages v;
+        w.node_voltages(w.solve_dc(c.ports, w.solve_ac(c.ports)), v);
+        return v;
+    };
+    int moved = 0;
+    for (int i = 0; i < c.netlist.element_count(); ++i) {
+        INFO(c.netlist.element_names[static_cast<std::size_t>(i)]);
+        Condition cut = c.condition;
+        cut.series_ohm[static_cast<std::size_t>(i)] = kOpenOhm;
+        NetworkInputs apart = c.inputs;
+        set_element(apart.parted, i, true);
+        const AcVoltages parted = solve(w, c.condition, apart, c.ports);
+        CHECK(same_bits(parted, solve(w, cut, c.inputs, c.ports)));
+        CHECK(dc_of(c.condition, apart) == dc_of(cut, c.inputs));
+        moved += same_bits(parted, whole) ? 0 : 1;
+        set_element(apart.parted, i, false);
+        CHECK(same_bits(solve(w, c.condition, apart, c.ports), whole));
+    }
+    CHECK(moved > c.netlist.element_count() / 2);
 }
 
 TEST_CASE("senses and attachments read what the nodes say") {

@@ -231,6 +231,42 @@ TEST_CASE("a conductor cut off beside a live 120 V wire shows 5-60 V, under 1 V 
     check_ghost(rig, "igniter_plug.line.lug", "cabinet.metal", 5.0, 60.0);
 }
 
+TEST_CASE("every terminal has a joint between its pin and its lug") {
+    const furnace::Wiring& wiring = reference_model().wiring;
+    REQUIRE(wiring.terminals.size() > 50);
+    for (const furnace::Terminal& t : wiring.terminals) {
+        INFO(t.name);
+        CHECK(wiring.joint_of_terminal(t.name) == t.joint);
+        CHECK(wiring.find_place(t.name + ".pin") == t.pin);
+        CHECK(wiring.find_place(t.name + ".lug") == t.lug);
+        const electrical::Element& joint = wiring.netlist.elements[static_cast<std::size_t>(t.joint)];
+        CHECK(joint.a == t.lug);
+        CHECK(joint.b == t.pin);
+    }
+    CHECK(wiring.joint_of_terminal("board.W.pin") == -1);
+    CHECK(wiring.joint_of_terminal("") == -1);
+}
+
+TEST_CASE("a wire lifted off its terminal does what a cut one does; back on, nothing of it is left") {
+    Rig lifted;
+    lifted.run(240.0);
+    REQUIRE(lifted.board_state() == "run");
+    const Rig before = lifted;
+    Rig cut = lifted;
+    const furnace::Condition condition = lifted.world.condition;
+    electrical::set_element(lifted.world.inputs.parted, lifted.model.wiring.joint_of_terminal("board.W"),
+                            true);
+    cut.open("board.W.joint");
+    lifted.run(30.0);
+    cut.run(30.0);
+    CHECK(lifted.board_state() != "run");
+    CHECK(units::hash_fields(lifted.world.state) == units::hash_fields(cut.world.state));
+    CHECK(units::hash_fields(lifted.world.condition) == units::hash_fields(condition));
+    lifted.world.inputs.parted = {};
+    CHECK(units::hash_fields(lifted.world.inputs) == units::hash_fields(before.world.inputs));
+    CHECK(lifted.volts("board.W", "board.C") == Approx(26.0).margin(2.5));
+}
+
 TEST_CASE("an open neutral is no ghost: it is fed through the loads") {
     Rig rig;
     rig.run(3.0);
