@@ -43,6 +43,7 @@ struct Tolerance {
     std::string path;
     double nominal = 1.0;
     double spread = 0.0;
+    std::uint64_t field = 0; ///< the path's place in the Condition's field list
 };
 
 /// What the rating plate says.

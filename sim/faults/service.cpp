@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#include "faults/service.hpp"
+
+#include "furnace/condition_paths.hpp"
+
+namespace lightoff::faults {
+namespace {
+
+int band_of(const Sight& sight, double value) {
+    const std::size_t last = sight.bands.size() - 1;
+    std::size_t band = 0;
+    while (band < last && value >= sight.bands[band].below)
+        ++band;
+    return static_cast<int>(band);
+}
+
+} // namespace
+
+std::vector<int> describe(const Look& look, const furnace::Condition& condition) {
+    std::vector<int> bands;
+    for (const Sight& sight : look.sights)
+        bands.push_back(band_of(sight, furnace::condition_value(condition, sight.field)));
+    return bands;
+}
+
+void turn(const Service& service, double turns, furnace::Condition& condition) {
+    if (service.per_turn == 0.0)
+        return;
+    const double now = furnace::condition_value(condition, service.adjusts);
+    furnace::set_condition_field(condition, service.adjusts, now + turns * service.per_turn);
+}
+
+} // namespace lightoff::faults
