@@ -88,7 +88,7 @@ int show(const Typed& typed, const platform::WindowOptions& options) {
     if (!display.refusal().empty()) {
         return complain(kNoDisplay, display.refusal() + " Try: lightoff-cli run " + typed.scenario);
     }
-    desk::Desk window(bundle.model, bundle.scenario);
+    desk::Desk window(bundle.site, bundle.scenario);
     window.set_look(options.theme, options.text_percent);
     if (typed.shots.empty()) {
         return platform::run(options, window) == 0 ? kDone : kNoDisplay;

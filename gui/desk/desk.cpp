@@ -99,8 +99,8 @@ struct Desk::Places {
     Rect at(View view) const { return of[static_cast<std::size_t>(view)]; }
 };
 
-Desk::Desk(const furnace::Model& model, const lesson::Scenario& scenario)
-    : model_(&model), title_(scenario.title), furnace_(model, scenario), lanes_(lanes_of(model)) {
+Desk::Desk(const bench::Site& site, const lesson::Scenario& scenario)
+    : site_(&site), title_(scenario.title), furnace_(site, scenario), lanes_(lanes_of(site.model)) {
     chart_view_.span_s = kSpans_s.front();
 }
 
@@ -286,7 +286,7 @@ void Desk::draw_commands(const Canvas& canvas, Rect area, const std::vector<Comm
 
 void Desk::draw(const Canvas& canvas, Rect page) {
     handle_keys();
-    readings_ = readings_of(*model_, furnace_.world(), furnace_.workspace());
+    readings_ = readings_of(site_->model, furnace_.world(), furnace_.workspace());
     Rect rest = page.shrunk(canvas.px(14));
     small_ = rest.width() / canvas.scale < kTwoWide || rest.height() / canvas.scale < kTwoHigh;
     draw_footer(canvas, rest);
@@ -322,9 +322,10 @@ void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
         const std::string words = "Not done. " + refusal_;
         text_in(canvas, notice, words, Type::Secondary, theme.alarm);
     } else if (world.hands.busy != 0) {
-        const double left_s = static_cast<double>(world.hands.done_tick - world.tick) * model_->board.tick_s;
+        const double left_s =
+            static_cast<double>(world.hands.done_tick - world.tick) * site_->model.board.tick_s;
         text_in(canvas, notice,
-                "Hands: " + hands_words(*model_, world.hands.action) + ", " + figure(left_s, 1) + " s left",
+                "Hands: " + hands_words(*site_, world.hands.action) + ", " + figure(left_s, 1) + " s left",
                 Type::Secondary, theme.ink);
     } else if (small_) {
         const std::string step = step_words();
@@ -362,16 +363,16 @@ void Desk::draw_head(const Canvas& canvas, Rect& rest) {
 }
 
 std::string Desk::step_words() const {
-    return board_step(*model_, furnace_.world(), 0);
+    return board_step(site_->model, furnace_.world(), 0);
 }
 
 /// How long it has been at that step, and what else the board does.
 std::string Desk::more_words() const {
     const bench::World& world = furnace_.world();
     std::string more = "for " + trace::time_label(static_cast<double>(world.state.board.ticks_in_state[0]) *
-                                                  model_->board.tick_s);
-    for (std::size_t m = 1; m < model_->board.machines.size() && world.state.board.powered != 0; ++m) {
-        more += "  ·  " + board_step(*model_, world, m);
+                                                  site_->model.board.tick_s);
+    for (std::size_t m = 1; m < site_->model.board.machines.size() && world.state.board.powered != 0; ++m) {
+        more += "  ·  " + board_step(site_->model, world, m);
     }
     return more;
 }
@@ -386,7 +387,7 @@ void Desk::draw_step(const Canvas& canvas, Rect box) const {
     if (text_size(canvas, more, Type::Secondary).x > box.width()) {
         more = more.substr(0, more.find("  ·  "));
     }
-    const std::string lamp = "  ·  lamp: " + lamp_words(*model_, furnace_.world());
+    const std::string lamp = "  ·  lamp: " + lamp_words(site_->model, furnace_.world());
     if (text_size(canvas, more + lamp, Type::Secondary).x <= box.width()) {
         more += lamp;
     }

@@ -17,7 +17,7 @@ enum class View { Furnace, Readings, Recorder, Hands };
 class Desk : public platform::App {
 public:
     /// Model and scenario must outlive it.
-    Desk(const furnace::Model& model, const lesson::Scenario& scenario);
+    Desk(const bench::Site& site, const lesson::Scenario& scenario);
 
     void frame(const platform::FrameInput& input) override;
     platform::Wishes wishes() const override;
@@ -67,7 +67,7 @@ private:
     void draw_readings_page(const canvas::Canvas& canvas, canvas::Rect area, canvas::Rect& beside_step);
     void draw_recorder(const canvas::Canvas& canvas, canvas::Rect area);
 
-    const furnace::Model* model_;
+    const bench::Site* site_;
     std::string title_;
     RunningFurnace furnace_;
     trace::StripChart chart_;

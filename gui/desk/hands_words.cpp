@@ -32,7 +32,7 @@ constexpr std::array kWordings{
 
 } // namespace
 
-std::string hands_words(const furnace::Model& model, const bench::Action& action) {
+std::string hands_words(const bench::Site& site, const bench::Action& action) {
     if (action.verb == Verb::thermostat_set) {
         const double kelvin = 0.001 * static_cast<double>(action.value);
         return "turning the thermostat to " + canvas::figure(std::round(units::k_to_fahrenheit(kelvin)), 0) +
@@ -43,7 +43,7 @@ std::string hands_words(const furnace::Model& model, const bench::Action& action
             return std::string(action.value != 0 ? wording.on : wording.off);
         }
     }
-    return bench::format_action(model, action);
+    return bench::format_action(site, action);
 }
 
 } // namespace lightoff::desk

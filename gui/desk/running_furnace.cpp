@@ -7,10 +7,9 @@
 
 namespace lightoff::desk {
 
-RunningFurnace::RunningFurnace(const furnace::Model& model, const lesson::Scenario& scenario,
-                               std::uint64_t seed)
-    : model_(&model), world_(lesson::begin_world(model, scenario, seed)), workspace_(model),
-      history_(model, scenario), watch_(model), recording_(kLaneCount) {
+RunningFurnace::RunningFurnace(const bench::Site& site, const lesson::Scenario& scenario, std::uint64_t seed)
+    : site_(&site), world_(lesson::begin_world(site, scenario, seed)), workspace_(site.model),
+      history_(site, scenario), watch_(site.model), recording_(kLaneCount) {
     travel_ = cutaway::travel_at_rest(world_);
     watch_.look(world_, news_);
     record();
@@ -20,11 +19,11 @@ RunningFurnace::RunningFurnace(const furnace::Model& model, const lesson::Scenar
 }
 
 double RunningFurnace::now_s() const {
-    return static_cast<double>(world_.tick) * model_->board.tick_s;
+    return static_cast<double>(world_.tick) * site_->model.board.tick_s;
 }
 
 void RunningFurnace::pass(double wall_s, double speed) {
-    const double tick_s = model_->board.tick_s;
+    const double tick_s = site_->model.board.tick_s;
     left_over_s_ += wall_s * speed;
     for (int i = 0; left_over_s_ >= tick_s; ++i) {
         if (i == kMostTicks) {
@@ -38,24 +37,24 @@ void RunningFurnace::pass(double wall_s, double speed) {
 
 void RunningFurnace::tick(double speed) {
     history_.run(world_, workspace_, world_.tick + 1);
-    cutaway::move(travel_, *model_, world_, model_->board.tick_s, speed);
+    cutaway::move(travel_, site_->model, world_, site_->model.board.tick_s, speed);
     record();
 }
 
 void RunningFurnace::record() {
-    recording_.append(now_s(), sample_of(*model_, world_, workspace_));
+    recording_.append(now_s(), sample_of(site_->model, world_, workspace_));
     news_.clear();
     watch_.look(world_, news_);
     for (const bench::Milestone& milestone : news_) {
         if (const std::optional<std::string> name = flag_of(milestone)) {
-            events_.push_back({static_cast<double>(milestone.tick) * model_->board.tick_s, *name});
+            events_.push_back({static_cast<double>(milestone.tick) * site_->model.board.tick_s, *name});
         }
     }
 }
 
 std::string RunningFurnace::act(std::string_view action) {
     try {
-        return bench::begin(*model_, world_, bench::parse_action(*model_, action)).reason;
+        return bench::begin(*site_, world_, bench::parse_action(*site_, action)).reason;
     } catch (const std::invalid_argument& error) {
         return error.what();
     }

@@ -17,7 +17,7 @@ namespace lightoff::desk {
 class RunningFurnace {
 public:
     /// Model and scenario must outlive it.
-    RunningFurnace(const furnace::Model& model, const lesson::Scenario& scenario, std::uint64_t seed = 0);
+    RunningFurnace(const bench::Site& site, const lesson::Scenario& scenario, std::uint64_t seed = 0);
 
     /// Lets `wall_s` pass at `speed` times real time, in whole ticks; the rest is kept for the next call.
     /// Never more than kMostTicks at once: a machine that can't keep up falls behind instead of standing
@@ -29,12 +29,12 @@ public:
     /// Begins an action, as scripts write it. Returns the reason if it is refused, else nothing.
     std::string act(std::string_view action);
 
-    const furnace::Model& model() const { return *model_; }
+    const furnace::Model& model() const { return site_->model; }
     const bench::World& world() const { return world_; }
     furnace::Workspace& workspace() { return workspace_; }
     const trace::Recording& recording() const { return recording_; }
     const std::vector<trace::Event>& events() const { return events_; }
-    cutaway::CutawayScene scene() const { return cutaway::make_scene(*model_, world_, travel_); }
+    cutaway::CutawayScene scene() const { return cutaway::make_scene(site_->model, world_, travel_); }
     double now_s() const;
 
     static constexpr int kMostTicks = 200;
@@ -42,7 +42,7 @@ public:
 private:
     void record();
 
-    const furnace::Model* model_;
+    const bench::Site* site_;
     bench::World world_;
     furnace::Workspace workspace_;
     lesson::HistoryPlayer history_;

@@ -146,7 +146,8 @@ const VerbSpec& spec_of(Verb verb) {
     throw std::invalid_argument("no verb has the number " + std::to_string(static_cast<int>(verb)));
 }
 
-std::string format_action(const furnace::Model& model, const Action& action) {
+std::string format_action(const Site& site, const Action& action) {
+    const furnace::Model& model = site.model;
     const VerbSpec& spec = spec_of(action.verb);
     std::string name(spec.name);
     switch (spec.argument) {
@@ -168,7 +169,8 @@ std::string format_action(const furnace::Model& model, const Action& action) {
     return name;
 }
 
-Action parse_action(const furnace::Model& model, std::string_view text) {
+Action parse_action(const Site& site, std::string_view text) {
+    const furnace::Model& model = site.model;
     const std::vector<std::string_view> words = words_of(text);
     if (words.empty())
         fail(text, "is empty; it must begin with a verb such as thermostat-set");

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "furnace/model.hpp"
+#include "bench/site.hpp"
 
 #include <cstdint>
 #include <span>
@@ -60,9 +60,9 @@ std::span<const VerbSpec> verbs();
 const VerbSpec& spec_of(Verb verb);
 
 /// Canonical text of an action; parse_action gives the same action back.
-std::string format_action(const furnace::Model& model, const Action& action);
+std::string format_action(const Site& site, const Action& action);
 
 /// Reads "verb arguments". Throws std::invalid_argument that says what was found and what is allowed.
-Action parse_action(const furnace::Model& model, std::string_view text);
+Action parse_action(const Site& site, std::string_view text);
 
 } // namespace lightoff::bench

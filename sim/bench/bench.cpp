@@ -3,6 +3,8 @@
 
 #include "bench/access.hpp"
 #include "instruments/voltmeter.hpp"
+#include "units/fields.hpp"
+#include "units/random.hpp"
 
 #include <algorithm>
 #include <stdexcept>
@@ -96,29 +98,63 @@ void apply(World& world, const Action& action) {
     }
 }
 
-void set_in(World& world) {
-    while (world.onset_next < world.onset_count) {
-        const Onset& onset = world.onsets[static_cast<std::size_t>(world.onset_next)];
-        if (onset.tick > world.tick)
-            return;
-        furnace::set_condition_field(world.condition, onset.field, onset.value);
-        ++world.onset_next;
-    }
+constexpr double kLetsGo_k = 8.0; ///< a thing that opens when hot closes again this much cooler
+constexpr std::uint64_t kOnsetStream = 2;
+
+double heat_node_k(const World& world, std::uint32_t node) {
+    std::uint32_t at = 0;
+    double kelvin = 0.0;
+    units::for_each_value(world.state.heat.temperature, [&](const double& t) {
+        if (at++ == node)
+            kelvin = t;
+    });
+    return kelvin;
 }
 
-void one_tick(const furnace::Model& model, World& world, furnace::Workspace& workspace) {
+/// Of an onset whose first tick has come.
+bool in_force(const World& world, const Onset& onset) {
+    switch (onset.trigger) {
+    case OnsetTrigger::from_tick:
+        return true;
+    case OnsetTrigger::while_hot:
+        return heat_node_k(world, onset.node) > onset.level - (onset.in_force != 0 ? kLetsGo_k : 0.0);
+    case OnsetTrigger::now_and_then: {
+        const auto stretch = static_cast<std::uint64_t>(onset.level);
+        return (units::random_bits(world.seed, kOnsetStream, (world.tick - onset.tick) / stretch) & 1U) != 0;
+    }
+    }
+    return false;
+}
+
+void follow(World& world, Onset& onset) {
+    if (onset.field == kNoField || in_force(world, onset) == (onset.in_force != 0))
+        return;
+    onset.in_force ^= 1U;
+    furnace::set_condition_field(world.condition, onset.field,
+                                 onset.in_force != 0 ? onset.value : onset.otherwise);
+}
+
+void set_in(World& world) {
+    for (std::size_t i = 0; i < world.onset_next; ++i)
+        if (world.onsets[i].trigger != OnsetTrigger::from_tick)
+            follow(world, world.onsets[i]);
+    while (world.onset_next < world.onset_count && world.onsets[world.onset_next].tick <= world.tick)
+        follow(world, world.onsets[world.onset_next++]);
+}
+
+void one_tick(const Site& site, World& world, furnace::Workspace& workspace) {
     if (world.hands.busy != 0 && world.tick >= world.hands.done_tick) {
         apply(world, world.hands.action);
         world.hands = {};
     }
     set_in(world);
-    furnace::tick(model, world.state, world.condition, world.inputs, workspace);
+    furnace::tick(site.model, world.state, world.condition, world.inputs, workspace);
     ++world.tick;
 }
 
 } // namespace
 
-Verdict check(const furnace::Model& model, const World& world, const Action& action) {
+Verdict check(const Site& site, const World& world, const Action& action) {
     const VerbSpec& spec = spec_of(action.verb);
     const furnace::Inputs& in = world.inputs;
     if (world.hands.busy != 0)
@@ -139,7 +175,7 @@ Verdict check(const furnace::Model& model, const World& world, const Action& act
     case Verb::door_switch:
         return check_door_switch(spec, action, in);
     case Verb::leads:
-        return check_leads(model, spec, action, in);
+        return check_leads(site.model, spec, action, in);
     case Verb::leads_off:
         return in.attachments[0].a == in.attachments[0].b
                    ? refuse("The voltmeter's leads are not on anything.")
@@ -154,8 +190,8 @@ Verdict check(const furnace::Model& model, const World& world, const Action& act
     return allow(spec, action);
 }
 
-Verdict begin(const furnace::Model& model, World& world, const Action& action) {
-    Verdict verdict = check(model, world, action);
+Verdict begin(const Site& site, World& world, const Action& action) {
+    Verdict verdict = check(site, world, action);
     if (verdict.allowed) {
         world.hands.action = action;
         world.hands.done_tick = world.tick + verdict.duration_ticks;
@@ -164,20 +200,23 @@ Verdict begin(const furnace::Model& model, World& world, const Action& action) {
     return verdict;
 }
 
-void advance(const furnace::Model& model, World& world, furnace::Workspace& workspace, std::uint64_t ticks) {
+void advance(const Site& site, World& world, furnace::Workspace& workspace, std::uint64_t ticks) {
     for (std::uint64_t i = 0; i < ticks; ++i)
-        one_tick(model, world, workspace);
+        one_tick(site, world, workspace);
 }
 
-void finish_action(const furnace::Model& model, World& world, furnace::Workspace& workspace) {
+void finish_action(const Site& site, World& world, furnace::Workspace& workspace) {
     while (world.hands.busy != 0)
-        one_tick(model, world, workspace);
+        one_tick(site, world, workspace);
 }
 
 void set_onsets(World& world, std::span<const Onset> onsets) {
     if (onsets.size() > world.onsets.size())
         throw std::invalid_argument("found " + std::to_string(onsets.size()) + " onsets; allowed: at most " +
                                     std::to_string(kMaxOnsets));
+    for (const Onset& onset : onsets)
+        if (onset.trigger == OnsetTrigger::now_and_then && !(onset.level >= 1.0 && onset.level <= 1e9))
+            throw std::invalid_argument("an onset that comes and goes needs stretches of 1 to 1e9 ticks");
     std::copy(onsets.begin(), onsets.end(), world.onsets.begin());
     const auto end = world.onsets.begin() + static_cast<std::ptrdiff_t>(onsets.size());
     std::stable_sort(world.onsets.begin(), end,

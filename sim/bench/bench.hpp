@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/site.hpp"
 #include "bench/world.hpp"
 #include "furnace/condition_paths.hpp"
 #include "furnace/furnace.hpp"
@@ -21,17 +22,17 @@ struct Verdict {
 
 /// Pure. Looks only at what the person doing it can know (doors, switches, what is in the hands), so two
 /// Worlds that are perceived alike give the same verdict.
-Verdict check(const furnace::Model& model, const World& world, const Action& action);
+Verdict check(const Site& site, const World& world, const Action& action);
 
 /// Checks, and if allowed sets the action going: it takes effect once its time has passed, while the
 /// furnace runs on. Nothing changes otherwise.
-Verdict begin(const furnace::Model& model, World& world, const Action& action);
+Verdict begin(const Site& site, World& world, const Action& action);
 
 /// Lets `ticks` of 50 ms pass. The same bits however it is cut.
-void advance(const furnace::Model& model, World& world, furnace::Workspace& workspace, std::uint64_t ticks);
+void advance(const Site& site, World& world, furnace::Workspace& workspace, std::uint64_t ticks);
 
 /// Lets time pass until the hands are free.
-void finish_action(const furnace::Model& model, World& world, furnace::Workspace& workspace);
+void finish_action(const Site& site, World& world, furnace::Workspace& workspace);
 
 /// Puts the onsets into the World in the order of their ticks. Throws std::invalid_argument for too many
 /// or for a field that the Condition does not have.

@@ -163,7 +163,8 @@ LeftAs left_as(const furnace::Inputs& in) {
 
 } // namespace
 
-Percept perceive(const furnace::Model& model, const World& world, furnace::Workspace& workspace) {
+Percept perceive(const Site& site, const World& world, furnace::Workspace& workspace) {
+    const furnace::Model& model = site.model;
     Percept percept;
     percept.tick = world.tick;
     percept.seen = see(model, world);

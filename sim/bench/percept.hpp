@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/site.hpp"
 #include "bench/world.hpp"
 #include "furnace/furnace.hpp"
 #include "instruments/voltmeter.hpp"
@@ -100,6 +101,6 @@ struct Percept {
 
 /// Of the part's condition nothing enters but by what it does to light, sound, smell, touch and the meter.
 /// The workspace is for the meter.
-Percept perceive(const furnace::Model& model, const World& world, furnace::Workspace& workspace);
+Percept perceive(const Site& site, const World& world, furnace::Workspace& workspace);
 
 } // namespace lightoff::bench

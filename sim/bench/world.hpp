@@ -15,19 +15,39 @@ namespace lightoff::bench {
 
 inline constexpr int kMaxOnsets = 32;
 
-/// "From this tick on, this number of the Condition has this value": how a fault sets in.
+/// When an onset is in force.
+enum class OnsetTrigger : std::uint32_t {
+    from_tick,   ///< from `tick` on
+    while_hot,   ///< from `tick` on, while heat node `node` is above `level` K; lets go 8 K below it
+    now_and_then ///< from `tick` on, comes and goes: each stretch of `level` ticks is drawn from the seed
+};
+
+/// A number of the Condition that changes by itself: how a fault sets in. While in force the number is
+/// `value`, else `otherwise`. A repair of the number removes its onset (field kNoField).
 struct Onset {
     std::uint64_t tick = 0;
     double value = 0.0;
-    std::uint64_t field = 0; ///< place in the Condition's field list, counted from 0
+    double otherwise = 0.0; ///< while_hot and now_and_then: the number while not in force
+    double level = 0.0;
+    std::uint32_t field = 0; ///< place in the Condition's field list, counted from 0
+    OnsetTrigger trigger = OnsetTrigger::from_tick;
+    std::uint32_t node = 0; ///< heat::Nodes in the order of its field list
+    std::uint32_t in_force = 0;
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
         visit("tick", "", self.tick);
         visit("value", "", self.value);
+        visit("otherwise", "", self.otherwise);
+        visit("level", "", self.level);
         visit("field", "", self.field);
+        visit("trigger", "", self.trigger);
+        visit("node", "", self.node);
+        visit("in_force", "", self.in_force);
     }
 };
+
+inline constexpr std::uint32_t kNoField = 0xFFFFFFFF;
 
 /// The action in progress.
 struct Hands {
@@ -52,7 +72,7 @@ struct World {
     furnace::Inputs inputs;
     std::array<Onset, kMaxOnsets> onsets{};
     std::uint64_t onset_count = 0; ///< the first of them that are in use, in order of their ticks
-    std::uint64_t onset_next = 0;  ///< the first that has not set in yet
+    std::uint64_t onset_next = 0;  ///< all before it have set in for good
     Hands hands;
 
     template <class Self, class Visit>

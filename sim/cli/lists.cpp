@@ -59,7 +59,7 @@ control::Board board_of(const std::string& name_or_path) {
     if (is_in(equipment))
         return files::load_equipment(name_or_path).board;
     if (is_in(calls))
-        return files::load_bundle(name_or_path).model.board;
+        return files::load_bundle(name_or_path).site.model.board;
     if (name_or_path == files::find_data_file(name_or_path, files::kCallsFolder)) {
         const files::Document document = files::read_document(name_or_path);
         const files::Json& value = document.value();
@@ -67,7 +67,7 @@ control::Board board_of(const std::string& name_or_path) {
         if (value.is_object() && format != value.end() && *format == files::kEquipmentFormat)
             return files::read_equipment(document).board;
     }
-    return files::load_bundle(name_or_path).model.board;
+    return files::load_bundle(name_or_path).site.model.board;
 }
 
 std::string joined(const std::vector<std::string>& texts, const std::string& between) {
@@ -82,9 +82,9 @@ std::string joined(const std::vector<std::string>& texts, const std::string& bet
 int list_conditions(Output& out, const std::string& scenario, const std::string& seed_text, bool as_json) {
     const std::uint64_t seed = whole_number_in("--seed", seed_text);
     const files::LoadedBundle bundle = files::load_bundle(scenario);
-    furnace::Workspace workspace(bundle.model);
-    const bench::World world = lesson::arrive(bundle.model, bundle.scenario, seed, workspace);
-    const std::vector<ConditionRow> rows = condition_rows(bundle.model, world.condition);
+    furnace::Workspace workspace(bundle.site.model);
+    const bench::World world = lesson::arrive(bundle.site, bundle.scenario, seed, workspace);
+    const std::vector<ConditionRow> rows = condition_rows(bundle.site.model, world.condition);
     if (as_json) {
         OrderedJson list = OrderedJson::array();
         for (const ConditionRow& row : rows)

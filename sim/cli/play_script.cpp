@@ -21,7 +21,7 @@ struct Step {
 };
 
 /// One action a line; empty lines and what follows a '#' are passed over.
-std::vector<Step> read_script(const std::string& path, const furnace::Model& model) {
+std::vector<Step> read_script(const std::string& path, const bench::Site& site) {
     const std::string text = files::read_file(path);
     files::check_text(text, path);
     std::vector<Step> steps;
@@ -36,7 +36,7 @@ std::vector<Step> read_script(const std::string& path, const furnace::Model& mod
         if (words.find_first_not_of(" \t") == std::string::npos)
             continue;
         try {
-            steps.push_back({line, bench::parse_action(model, words)});
+            steps.push_back({line, bench::parse_action(site, words)});
         } catch (const std::invalid_argument& error) {
             throw files::Error(
                 {path, "line " + std::to_string(line), files::in_quotes(words), "an action", error.what()});
@@ -49,18 +49,18 @@ std::vector<Step> read_script(const std::string& path, const furnace::Model& mod
 class Recording {
 public:
     Recording(const files::LoadedBundle& bundle, const std::string& path, std::uint64_t seed)
-        : model_(bundle.model), workspace_(bundle.model),
-          world_(lesson::arrive(bundle.model, bundle.scenario, seed, workspace_)),
-          writer_(path, {bundle.name, furnace::kPhysicsVersion, bundle.model.bundle_hash, seed}) {}
+        : site_(bundle.site), workspace_(bundle.site.model),
+          world_(lesson::arrive(bundle.site, bundle.scenario, seed, workspace_)),
+          writer_(path, {bundle.name, furnace::kPhysicsVersion, bundle.site.model.bundle_hash, seed}) {}
 
     /// Begins an action and lets time pass till it is done; the reason if it is refused.
     std::string act(const bench::Action& action) {
-        const bench::Verdict verdict = bench::begin(model_, world_, action);
+        const bench::Verdict verdict = bench::begin(site_, world_, action);
         if (!verdict.allowed)
             return verdict.reason;
-        writer_.entry(tick(), "script", files::action_json(model_, action));
+        writer_.entry(tick(), "script", files::action_json(site_, action));
         while (world_.hands.busy != 0) {
-            bench::advance(model_, world_, workspace_, 1);
+            bench::advance(site_, world_, workspace_, 1);
             if (world_.tick % lesson::kMarkTicks == 0)
                 mark();
         }
@@ -80,7 +80,7 @@ private:
         writer_.mark(tick(), lesson::world_hash(world_));
     }
 
-    const furnace::Model& model_;
+    const bench::Site& site_;
     furnace::Workspace workspace_;
     bench::World world_;
     files::AttemptWriter writer_;
@@ -92,12 +92,12 @@ private:
 int play_script(Output& out, const PlayOptions& options) {
     const std::uint64_t seed = whole_number_in("--seed", options.seed);
     const files::LoadedBundle bundle = files::load_bundle(options.scenario);
-    const std::vector<Step> steps = read_script(options.script, bundle.model);
+    const std::vector<Step> steps = read_script(options.script, bundle.site);
     Recording recording(bundle, options.attempt, seed);
     for (const Step& step : steps) {
         const double begun_s = seconds_of(recording.world().tick);
         const std::string refusal = recording.act(step.action);
-        const std::string text = bench::format_action(bundle.model, step.action);
+        const std::string text = bench::format_action(bundle.site, step.action);
         out.line("  " + out.styled(Style::quiet, padded_left(fixed(begun_s, 2), 10) + " s") + "  " + text);
         if (!refusal.empty()) {
             out.line(out.styled(Style::bad, "refused") + " (line " + std::to_string(step.line) +

@@ -10,12 +10,12 @@ namespace lightoff::cli {
 class Playthrough {
 public:
     Playthrough(const files::LoadedBundle& bundle, std::uint64_t seed)
-        : bundle_(&bundle), world_(lesson::begin_world(bundle.model, bundle.scenario, seed)),
-          workspace_(bundle.model), history_(bundle.model, bundle.scenario) {}
+        : bundle_(&bundle), world_(lesson::begin_world(bundle.site, bundle.scenario, seed)),
+          workspace_(bundle.site.model), history_(bundle.site, bundle.scenario) {}
 
     void run_to(std::uint64_t tick) { history_.run(world_, workspace_, tick); }
 
-    [[nodiscard]] const furnace::Model& model() const { return bundle_->model; }
+    [[nodiscard]] const furnace::Model& model() const { return bundle_->site.model; }
     [[nodiscard]] const bench::World& world() const { return world_; }
     furnace::Workspace& workspace() { return workspace_; }
 

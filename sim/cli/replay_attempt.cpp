@@ -115,8 +115,8 @@ int replay_attempt(Output& out, const ReplayOptions& options) {
     const files::Attempt attempt = files::read_attempt(options.attempt, furnace::kPhysicsVersion);
     const files::LoadedBundle bundle =
         files::load_bundle(options.scenario.empty() ? attempt.header.scenario : options.scenario);
-    files::check_bundle(attempt, options.attempt, bundle.model.bundle_hash);
-    const lesson::Log log = files::log_of(attempt, options.attempt, bundle.model);
+    files::check_bundle(attempt, options.attempt, bundle.site.model.bundle_hash);
+    const lesson::Log log = files::log_of(attempt, options.attempt, bundle.site);
 
     std::optional<files::OutputFile> dump;
     if (!options.dump.empty())
@@ -130,7 +130,7 @@ int replay_attempt(Output& out, const ReplayOptions& options) {
         if (comparison)
             comparison->look(world);
     };
-    const lesson::ReplayResult result = lesson::replay(bundle.model, bundle.scenario, log, look);
+    const lesson::ReplayResult result = lesson::replay(bundle.site, bundle.scenario, log, look);
 
     tell_state_of_file(out, attempt);
     const bool same_marks = tell_marks(out, result, log, comparison.has_value());

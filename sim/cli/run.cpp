@@ -37,11 +37,11 @@ public:
 class PageStory : public Story {
 public:
     PageStory(Output& out, const files::LoadedBundle& bundle, std::uint64_t last_tick)
-        : out_(out), bundle_(bundle), view_(out, bundle.model, last_tick) {}
+        : out_(out), bundle_(bundle), view_(out, bundle.site.model, last_tick) {}
 
     void begin() override {
         out_.line(out_.heading(bundle_.scenario.title));
-        write_wrapped(out_, bundle_.model.title);
+        write_wrapped(out_, bundle_.site.model.title);
         out_.line();
         out_.line(out_.heading("Sequence"));
     }
@@ -79,8 +79,8 @@ public:
     void begin() override {
         json_["scenario"] = bundle_.name;
         json_["title"] = bundle_.scenario.title;
-        json_["equipment"] = bundle_.model.name;
-        json_["bundle"] = files::hex(bundle_.model.bundle_hash);
+        json_["equipment"] = bundle_.site.model.name;
+        json_["bundle"] = files::hex(bundle_.site.model.bundle_hash);
         json_["physics_version"] = furnace::kPhysicsVersion;
         json_["seed"] = seed_;
         json_["milestones"] = OrderedJson::array();

@@ -9,10 +9,10 @@
 namespace lightoff::files {
 
 /// The action of an entry, as the file holds it.
-std::string action_json(const furnace::Model& model, const bench::Action& action);
+std::string action_json(const bench::Site& site, const bench::Action& action);
 
 /// Throws Error, naming the entry, for an action that this furnace does not have. `file` is only named in
 /// errors.
-lesson::Log log_of(const Attempt& attempt, const std::string& file, const furnace::Model& model);
+lesson::Log log_of(const Attempt& attempt, const std::string& file, const bench::Site& site);
 
 } // namespace lightoff::files

@@ -34,12 +34,12 @@ LoadedBundle load_bundle(const std::string& scenario) {
     bundle.scenario = read_scenario(document);
     bundle.equipment_file = equipment_file(document, bundle.scenario.equipment);
     const Document equipment = read_document(bundle.equipment_file);
-    bundle.model = read_equipment(equipment);
-    check_scenario(document, bundle.scenario, bundle.model);
+    bundle.site.model = read_equipment(equipment);
+    check_scenario(document, bundle.scenario, bundle.site);
     Bundle texts;
     texts.scenario = document.canonical();
     texts.profile = equipment.canonical();
-    bundle.model.bundle_hash = bundle_hash(texts);
+    bundle.site.model.bundle_hash = bundle_hash(texts);
     return bundle;
 }
 

@@ -13,7 +13,7 @@ struct LoadedBundle {
     std::string scenario_file;
     std::string equipment_file;
     lesson::Scenario scenario;
-    furnace::Model model; ///< its bundle_hash is set
+    bench::Site site; ///< its model has the bundle_hash set
 };
 
 /// Reads a scenario (a path, or the name of one in the data folder's calls/), the equipment that it names (in

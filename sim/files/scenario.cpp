@@ -94,17 +94,17 @@ Scenario read_scenario(const Document& document) {
     return s;
 }
 
-void check_scenario(const Document& document, const Scenario& scenario, const furnace::Model& model) {
+void check_scenario(const Document& document, const Scenario& scenario, const bench::Site& site) {
     const Object root = document.root();
     const auto check_path = [&](const Object& o) {
-        judged(o, "condition", [&] { furnace::condition_field(model, o.text("condition")); });
+        judged(o, "condition", [&] { furnace::condition_field(site.model, o.text("condition")); });
     };
     for (const Object& o : root.objects("overrides", {0, 64}))
         check_path(o);
     for (const Object& o : root.objects("onsets", {0, bench::kMaxOnsets}))
         check_path(o);
     for (const Object& h : root.objects("history", {0, 200}))
-        judged(h, "do", [&] { bench::parse_action(model, h.text("do")); });
+        judged(h, "do", [&] { bench::parse_action(site, h.text("do")); });
     static_cast<void>(scenario);
 }
 

@@ -15,6 +15,6 @@ lesson::Scenario read_scenario(const Document& document);
 
 /// Throws Error, with the place in the scenario file, for an override, onset or action that this furnace
 /// does not have.
-void check_scenario(const Document& document, const lesson::Scenario& scenario, const furnace::Model& model);
+void check_scenario(const Document& document, const lesson::Scenario& scenario, const bench::Site& site);
 
 } // namespace lightoff::files

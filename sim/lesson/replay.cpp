@@ -9,11 +9,11 @@ std::uint64_t world_hash(const bench::World& world) {
     return units::hash_fields(world);
 }
 
-ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const Log& log,
+ReplayResult replay(const bench::Site& site, const Scenario& scenario, const Log& log,
                     const std::function<void(const bench::World&)>& look) {
-    furnace::Workspace workspace(model);
+    furnace::Workspace workspace(site.model);
     ReplayResult result;
-    result.world = arrive(model, scenario, log.seed, workspace);
+    result.world = arrive(site, scenario, log.seed, workspace);
     bench::World& world = result.world;
 
     std::size_t entry = 0;
@@ -24,7 +24,7 @@ ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const
         const std::uint64_t mark_tick = mark < log.marks.size() ? log.marks[mark].tick : ~std::uint64_t{0};
         const std::uint64_t stop = entry_tick < mark_tick ? entry_tick : mark_tick;
         if (stop > world.tick)
-            bench::advance(model, world, workspace, stop - world.tick);
+            bench::advance(site, world, workspace, stop - world.tick);
         // A mark shows the World before an action that begins in the same tick.
         if (mark_tick <= entry_tick) {
             const std::uint64_t hash = world_hash(world);
@@ -38,7 +38,7 @@ ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const
             }
             ++mark;
         } else {
-            const bench::Verdict verdict = bench::begin(model, world, log.entries[entry].action);
+            const bench::Verdict verdict = bench::begin(site, world, log.entries[entry].action);
             if (!verdict.allowed) {
                 result.divergence =
                     Divergence{world.tick, "a recorded action is refused: " + verdict.reason, 0, 0};
@@ -48,7 +48,7 @@ ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const
         }
     }
     if (log.last_tick > world.tick)
-        bench::advance(model, world, workspace, log.last_tick - world.tick);
+        bench::advance(site, world, workspace, log.last_tick - world.tick);
     return result;
 }
 

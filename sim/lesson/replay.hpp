@@ -25,7 +25,7 @@ struct ReplayResult {
 
 /// Runs a recorded attempt again from its scenario and compares the World at every mark. `look`, if given, is
 /// shown the World at every mark.
-ReplayResult replay(const furnace::Model& model, const Scenario& scenario, const Log& log,
+ReplayResult replay(const bench::Site& site, const Scenario& scenario, const Log& log,
                     const std::function<void(const bench::World&)>& look = {});
 
 } // namespace lightoff::lesson

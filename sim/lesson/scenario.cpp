@@ -28,7 +28,7 @@ std::vector<bench::Onset> onsets_of(const furnace::Model& model,
     for (const ConditionChange& change : changes) {
         bench::Onset onset;
         onset.tick = change.tick;
-        onset.field = furnace::condition_field(model, change.path);
+        onset.field = static_cast<std::uint32_t>(furnace::condition_field(model, change.path));
         onset.value = change.value;
         onsets.push_back(onset);
     }
@@ -37,7 +37,8 @@ std::vector<bench::Onset> onsets_of(const furnace::Model& model,
 
 } // namespace
 
-bench::World begin_world(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed) {
+bench::World begin_world(const bench::Site& site, const Scenario& scenario, std::uint64_t seed) {
+    const furnace::Model& model = site.model;
     bench::World world = bench::fresh_world(model, scenario.inputs, scenario.house_k, seed);
     vary_parts(model, world, seed);
     for (const ConditionChange& change : scenario.overrides)
@@ -47,16 +48,16 @@ bench::World begin_world(const furnace::Model& model, const Scenario& scenario, 
     return world;
 }
 
-bench::World arrive(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed,
+bench::World arrive(const bench::Site& site, const Scenario& scenario, std::uint64_t seed,
                     furnace::Workspace& workspace) {
-    bench::World world = begin_world(model, scenario, seed);
-    HistoryPlayer(model, scenario).run(world, workspace, scenario.arrive_after_ticks);
+    bench::World world = begin_world(site, scenario, seed);
+    HistoryPlayer(site, scenario).run(world, workspace, scenario.arrive_after_ticks);
     return world;
 }
 
-HistoryPlayer::HistoryPlayer(const furnace::Model& model, const Scenario& scenario) : model_(&model) {
+HistoryPlayer::HistoryPlayer(const bench::Site& site, const Scenario& scenario) : site_(&site) {
     for (const HistoryAction& h : scenario.history)
-        steps_.push_back({h.tick, bench::parse_action(model, h.action)});
+        steps_.push_back({h.tick, bench::parse_action(site, h.action)});
     std::stable_sort(steps_.begin(), steps_.end(),
                      [](const Step& a, const Step& b) { return a.tick < b.tick; });
 }
@@ -64,11 +65,11 @@ HistoryPlayer::HistoryPlayer(const furnace::Model& model, const Scenario& scenar
 void HistoryPlayer::run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick) {
     while (world.tick < until_tick) {
         while (next_ < steps_.size() && steps_[next_].tick <= world.tick && world.hands.busy == 0)
-            bench::begin(*model_, world, steps_[next_++].action);
+            bench::begin(*site_, world, steps_[next_++].action);
         std::uint64_t stop = until_tick;
         if (next_ < steps_.size())
             stop = std::clamp(steps_[next_].tick, world.tick + 1, until_tick);
-        bench::advance(*model_, world, workspace, stop - world.tick);
+        bench::advance(*site_, world, workspace, stop - world.tick);
     }
 }
 

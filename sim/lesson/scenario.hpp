@@ -53,17 +53,17 @@ struct Scenario {
 /// The World as it stands at tick 0, before any history: overrides applied, onsets laid, part values varied
 /// within the profile's tolerances by the seed (seed 0: nominal values). Throws std::invalid_argument for a
 /// path that does not exist or too many onsets.
-bench::World begin_world(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed);
+bench::World begin_world(const bench::Site& site, const Scenario& scenario, std::uint64_t seed);
 
 /// The same with its history run, as the student finds it.
-bench::World arrive(const furnace::Model& model, const Scenario& scenario, std::uint64_t seed,
+bench::World arrive(const bench::Site& site, const Scenario& scenario, std::uint64_t seed,
                     furnace::Workspace& workspace);
 
 /// Plays the history's actions while time runs to `until_tick`; an action that is refused is passed over.
 /// For whoever wants to look on: the caller may stop at any tick and go on.
 class HistoryPlayer {
 public:
-    HistoryPlayer(const furnace::Model& model, const Scenario& scenario);
+    HistoryPlayer(const bench::Site& site, const Scenario& scenario);
     void run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick);
 
 private:
@@ -71,7 +71,7 @@ private:
         std::uint64_t tick;
         bench::Action action;
     };
-    const furnace::Model* model_;
+    const bench::Site* site_;
     std::vector<Step> steps_;
     std::size_t next_ = 0;
 };

@@ -14,7 +14,7 @@ namespace bench = lightoff::bench;
 namespace {
 
 std::string reason(const Rig& rig, const std::string& text) {
-    return bench::check(rig.model, rig.world, bench::parse_action(rig.model, text)).reason;
+    return bench::check(rig.site, rig.world, bench::parse_action(rig.site, text)).reason;
 }
 
 } // namespace
@@ -26,7 +26,7 @@ TEST_CASE("a refusal says why, and changes nothing") {
          {"burner-door on", "blower-door on", "breaker on", "disconnect on", "gas-cock on", "filter on",
           "door-switch on", "leads board.R board.C", "leads-off", "leads limit.in limit.out"}) {
         INFO(text);
-        const auto verdict = bench::begin(rig.model, rig.world, bench::parse_action(rig.model, text));
+        const auto verdict = bench::begin(rig.site, rig.world, bench::parse_action(rig.site, text));
         CHECK_FALSE(verdict.allowed);
         CHECK(verdict.reason.size() > 10);
     }
@@ -39,14 +39,13 @@ TEST_CASE("a refusal says why, and changes nothing") {
 TEST_CASE("an action takes its time, while the furnace runs on, and the hands are busy") {
     Rig rig;
     rig.run(1.0);
-    const auto verdict =
-        bench::begin(rig.model, rig.world, bench::parse_action(rig.model, "blower-door off"));
+    const auto verdict = bench::begin(rig.site, rig.world, bench::parse_action(rig.site, "blower-door off"));
     REQUIRE(verdict.allowed);
     CHECK(verdict.duration_ticks == 100);
     CHECK(reason(rig, "breaker off") == "Your hands are busy; wait until that is done.");
-    bench::advance(rig.model, rig.world, rig.workspace, 100);
+    bench::advance(rig.site, rig.world, rig.workspace, 100);
     CHECK(rig.world.inputs.blower_door_on == 1);
-    bench::advance(rig.model, rig.world, rig.workspace, 1);
+    bench::advance(rig.site, rig.world, rig.workspace, 1);
     CHECK(rig.world.inputs.blower_door_on == 0);
     CHECK(rig.world.hands.busy == 0);
     rig.run(1.0);
@@ -77,21 +76,21 @@ TEST_CASE("the gas cock: its handle is what is seen and turned") {
 }
 
 TEST_CASE("text of an action comes back as the same action") {
-    const auto& model = lightoff::test::reference_model();
+    const bench::Site& site = lightoff::test::reference_site();
     lightoff::test::RandomHands hands(9);
     Rig rig;
     rig.world.inputs.burner_door_on = 0;
     rig.world.inputs.blower_door_on = 0;
     int tried = 0;
     for (int i = 0; i < 2000; ++i) {
-        const auto action = hands.choose(model, rig.world);
+        const auto action = hands.choose(site, rig.world);
         if (!action)
             continue;
-        const std::string text = bench::format_action(model, *action);
+        const std::string text = bench::format_action(site, *action);
         INFO(text);
         if (action->verb == bench::Verb::leads && action->target == static_cast<std::uint16_t>(action->value))
             continue;
-        CHECK(bench::parse_action(model, text) == *action);
+        CHECK(bench::parse_action(site, text) == *action);
         ++tried;
     }
     CHECK(tried > 200);

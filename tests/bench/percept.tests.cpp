@@ -19,11 +19,12 @@ namespace instruments = lightoff::instruments;
 namespace {
 
 Percept percept(Rig& rig) {
-    return bench::perceive(rig.model, rig.world, rig.workspace);
+    return bench::perceive(rig.site, rig.world, rig.workspace);
 }
 
 /// Every action that there is, with a few arguments of each kind.
-std::vector<bench::Action> some_of_everything(const lightoff::furnace::Model& model) {
+std::vector<bench::Action> some_of_everything(const bench::Site& site) {
+    const lightoff::furnace::Model& model = site.model;
     std::vector<bench::Action> actions;
     for (const bench::VerbSpec& spec : bench::verbs())
         for (const std::int32_t value : {0, 1, 30, 295000})
@@ -211,7 +212,7 @@ TEST_CASE("a hidden condition without perceivable effect changes neither percept
         {"wiring/igniter.element/series_resistance", 1e13}, // cracked, but off
         {"board/cool_call/sense_gain", 0.9},
     };
-    const auto actions = some_of_everything(lightoff::test::reference_model());
+    const auto actions = some_of_everything(lightoff::test::reference_site());
     for (const auto& [path, value] : hidden) {
         INFO(path << " = " << value);
         Rig rig;
@@ -225,8 +226,8 @@ TEST_CASE("a hidden condition without perceivable effect changes neither percept
             REQUIRE(alike);
         }
         for (const bench::Action& action : actions) {
-            const auto a = bench::check(rig.model, rig.world, action);
-            const auto b = bench::check(other.model, other.world, action);
+            const auto a = bench::check(rig.site, rig.world, action);
+            const auto b = bench::check(other.site, other.world, action);
             CHECK(a.allowed == b.allowed);
             CHECK(a.reason == b.reason);
             CHECK(a.duration_ticks == b.duration_ticks);
@@ -257,8 +258,8 @@ TEST_CASE("what can be perceived does change the percept") {
 }
 
 TEST_CASE("equal percepts give equal verdicts, whatever was done before") {
-    const auto& model = lightoff::test::reference_model();
-    const auto actions = some_of_everything(model);
+    const bench::Site& site = lightoff::test::reference_site();
+    const auto actions = some_of_everything(site);
     for (std::uint64_t life = 1; life <= 4; ++life) {
         Rig rig(life);
         Rig other = rig;
@@ -267,9 +268,9 @@ TEST_CASE("equal percepts give equal verdicts, whatever was done before") {
         lightoff::test::RandomHands hands(life + 100);
         int alike = 0;
         for (int i = 0; i < 200; ++i) {
-            if (const auto action = hands.choose(model, rig.world)) {
-                bench::begin(model, rig.world, *action);
-                bench::begin(model, other.world, *action);
+            if (const auto action = hands.choose(site, rig.world)) {
+                bench::begin(site, rig.world, *action);
+                bench::begin(site, other.world, *action);
             }
             const double seconds = 0.05 * static_cast<double>(1 + hands.random(100));
             rig.run(seconds);
@@ -278,12 +279,12 @@ TEST_CASE("equal percepts give equal verdicts, whatever was done before") {
                 continue;
             ++alike;
             for (const bench::Action& action : actions) {
-                const auto a = bench::check(model, rig.world, action);
-                const auto b = bench::check(model, other.world, action);
+                const auto a = bench::check(site, rig.world, action);
+                const auto b = bench::check(site, other.world, action);
                 const bool equal =
                     a.allowed == b.allowed && a.reason == b.reason && a.duration_ticks == b.duration_ticks;
                 if (!equal)
-                    FAIL_CHECK(bench::format_action(model, action));
+                    FAIL_CHECK(bench::format_action(site, action));
             }
         }
         CHECK(alike > 100);

@@ -61,34 +61,34 @@ double microseconds(int times, Work&& work) {
 
 /// The golden call with a voltmeter on R and C.
 bench::World start_of_call(const files::LoadedBundle& bundle) {
-    bench::World world = lesson::begin_world(bundle.model, bundle.scenario, 0);
+    bench::World world = lesson::begin_world(bundle.site, bundle.scenario, 0);
     electrical::Attachment& meter = world.inputs.attachments[0];
-    meter.a = bundle.model.find_test_point("board.R");
-    meter.b = bundle.model.find_test_point("board.C");
+    meter.a = bundle.site.model.find_test_point("board.R");
+    meter.b = bundle.site.model.find_test_point("board.C");
     meter.ohm = 10e6;
     return world;
 }
 
 void run(const files::LoadedBundle& bundle, bench::World& world, furnace::Workspace& workspace,
          double until_s) {
-    const auto until = static_cast<std::uint64_t>(until_s / bundle.model.board.tick_s + 0.5);
-    lesson::HistoryPlayer(bundle.model, bundle.scenario).run(world, workspace, until);
+    const auto until = static_cast<std::uint64_t>(until_s / bundle.site.model.board.tick_s + 0.5);
+    lesson::HistoryPlayer(bundle.site, bundle.scenario).run(world, workspace, until);
 }
 
 void whole_call(const files::LoadedBundle& bundle, int rounds) {
-    furnace::Workspace workspace(bundle.model);
+    furnace::Workspace workspace(bundle.site.model);
     double sink = 0.0;
     const Spread s = time_of(rounds, [&] {
         bench::World world = start_of_call(bundle);
         run(bundle, world, workspace, kCall_s);
         sink += world.state.heat.temperature.house;
     });
-    const double ticks = kCall_s / bundle.model.board.tick_s;
+    const double ticks = kCall_s / bundle.site.model.board.tick_s;
     int fine = 0;
     bench::World world = start_of_call(bundle);
     for (int i = 1; i <= static_cast<int>(ticks); ++i) {
-        fine += furnace::needs_substeps(bundle.model, world.state, world.inputs) ? 1 : 0;
-        run(bundle, world, workspace, i * bundle.model.board.tick_s);
+        fine += furnace::needs_substeps(bundle.site.model, world.state, world.inputs) ? 1 : 0;
+        run(bundle, world, workspace, i * bundle.site.model.board.tick_s);
     }
     std::printf("golden call, %.0f s, one voltmeter, no tick skipped, %d rounds\n", kCall_s, rounds);
     std::printf("  best    %9.0f simulated s/s  %6.3f us a tick\n", kCall_s / s.least, 1e6 * s.least / ticks);
@@ -104,7 +104,7 @@ void whole_call(const files::LoadedBundle& bundle, int rounds) {
 class Parts {
 public:
     explicit Parts(const files::LoadedBundle& bundle)
-        : model_(bundle.model), workspace_(bundle.model), world_(start_of_call(bundle)) {
+        : model_(bundle.site.model), workspace_(bundle.site.model), world_(start_of_call(bundle)) {
         run(bundle, world_, workspace_, 600.0);
         now_ = furnace::solve_now(model_, world_.state, world_.condition, world_.inputs, workspace_);
     }
@@ -250,12 +250,12 @@ private:
 };
 
 void solves(const files::LoadedBundle& bundle) {
-    furnace::Workspace workspace(bundle.model);
+    furnace::Workspace workspace(bundle.site.model);
     bench::World world = start_of_call(bundle);
     run(bundle, world, workspace, 600.0);
-    furnace::solve_ac(bundle.model, world.state, world.condition, world.inputs, workspace);
+    furnace::solve_ac(bundle.site.model, world.state, world.condition, world.inputs, workspace);
     const electrical::NetworkInputs inputs = workspace.inputs;
-    electrical::PortInputs ports = furnace::port_inputs(bundle.model, world.state);
+    electrical::PortInputs ports = furnace::port_inputs(bundle.site.model, world.state);
     electrical::Condition condition = world.condition.wiring;
     double sink = 0.0;
     const double full_us = microseconds(5000, [&](int i) {
@@ -269,11 +269,12 @@ void solves(const files::LoadedBundle& bundle) {
     });
     const electrical::OperatingPoint point{world.condition.wiring, inputs, ports, {}, {}};
     test::NgspiceCircuit spice;
-    spice.load(electrical::spice_deck(bundle.model.wiring.netlist, point, electrical::Analysis::ac));
+    spice.load(electrical::spice_deck(bundle.site.model.wiring.netlist, point, electrical::Analysis::ac));
     const double spice_us =
         microseconds(200, [&](int i) { spice.ac_with("Re0", std::to_string(0.05 + 1e-4 * (i % 7))); });
     std::printf("wiring, %d nodes, %d elements, one impedance changed each time\n",
-                bundle.model.wiring.netlist.node_count(), bundle.model.wiring.netlist.element_count());
+                bundle.site.model.wiring.netlist.node_count(),
+                bundle.site.model.wiring.netlist.element_count());
     std::printf("  full AC solve  %8.3f us\n", full_us);
     std::printf("  port AC solve  %8.3f us\n", port_us);
     std::printf("  libngspice     %8.1f us, %.0f full solves%s\n", spice_us, spice_us / full_us,

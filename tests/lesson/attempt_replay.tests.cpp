@@ -19,13 +19,13 @@ namespace {
 constexpr std::int64_t kPhysics = lightoff::furnace::kPhysicsVersion;
 
 void write(const std::string& path, const Log& log, bool finish) {
-    const auto& model = lightoff::test::reference_model();
-    files::AttemptWriter writer(path, {"call-for-heat", kPhysics, model.bundle_hash, log.seed});
+    const lightoff::bench::Site& site = lightoff::test::reference_site();
+    files::AttemptWriter writer(path, {"call-for-heat", kPhysics, site.model.bundle_hash, log.seed});
     std::size_t entry = 0;
     for (const Log::Mark& mark : log.marks) {
         for (; entry < log.entries.size() && log.entries[entry].tick < mark.tick; ++entry)
             writer.entry(static_cast<std::int64_t>(log.entries[entry].tick), "student",
-                         files::action_json(model, log.entries[entry].action));
+                         files::action_json(site, log.entries[entry].action));
         writer.mark(static_cast<std::int64_t>(mark.tick), mark.world_hash);
     }
     if (finish)
@@ -33,11 +33,11 @@ void write(const std::string& path, const Log& log, bool finish) {
 }
 
 Log log_of(const files::Attempt& attempt) {
-    return files::log_of(attempt, "attempt", lightoff::test::reference_model());
+    return files::log_of(attempt, "attempt", lightoff::test::reference_site());
 }
 
 lesson::ReplayResult replay(const Log& log) {
-    return lesson::replay(lightoff::test::reference_model(), lightoff::test::call_for_heat(), log);
+    return lesson::replay(lightoff::test::reference_site(), lightoff::test::call_for_heat(), log);
 }
 
 } // namespace

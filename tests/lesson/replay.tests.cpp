@@ -13,7 +13,7 @@ namespace lesson = lightoff::lesson;
 namespace {
 
 lesson::ReplayResult replay(const Log& log) {
-    return lesson::replay(lightoff::test::reference_model(), lightoff::test::call_for_heat(), log);
+    return lesson::replay(lightoff::test::reference_site(), lightoff::test::call_for_heat(), log);
 }
 
 /// The first mark at or behind the tick at which an entry takes effect.
@@ -43,7 +43,7 @@ TEST_CASE("a recorded attempt replays the same") {
         CHECK(log.entries.size() > 20);
         CHECK(log.marks.size() == 60);
         std::size_t looked_at = 0;
-        const auto result = lesson::replay(lightoff::test::reference_model(), lightoff::test::call_for_heat(),
+        const auto result = lesson::replay(lightoff::test::reference_site(), lightoff::test::call_for_heat(),
                                            log, [&](const bench::World&) { ++looked_at; });
         if (result.divergence)
             FAIL_CHECK(result.divergence->what << " at tick " << result.divergence->tick);

@@ -14,12 +14,12 @@ public:
     explicit RandomHands(std::uint64_t seed) : seed_(seed) {}
 
     /// A random action that may be done in this World now; none if nothing was found or the hands rest.
-    std::optional<bench::Action> choose(const furnace::Model& model, const bench::World& world) {
+    std::optional<bench::Action> choose(const bench::Site& site, const bench::World& world) {
         if (random(4) != 0)
             return std::nullopt;
         for (int attempt = 0; attempt < 10; ++attempt) {
-            const bench::Action action = any_action(model);
-            if (bench::check(model, world, action).allowed)
+            const bench::Action action = any_action(site.model);
+            if (bench::check(site, world, action).allowed)
                 return action;
         }
         return std::nullopt;

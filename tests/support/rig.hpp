@@ -22,10 +22,13 @@ inline const std::string kReferenceEquipment =
 inline const std::string kCallForHeat =
     std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/calls/call-for-heat.json";
 
-/// The reference furnace; read once for each program.
+/// The reference furnace with what can be done to it; read once for each program.
+inline const bench::Site& reference_site() {
+    static const bench::Site site{files::read_equipment(files::read_document(kReferenceEquipment)), {}};
+    return site;
+}
 inline const furnace::Model& reference_model() {
-    static const furnace::Model model = files::read_equipment(files::read_document(kReferenceEquipment));
-    return model;
+    return reference_site().model;
 }
 
 inline const lesson::Scenario& call_for_heat() {
@@ -37,9 +40,9 @@ inline const lesson::Scenario& call_for_heat() {
 class Rig {
 public:
     explicit Rig(std::uint64_t seed = 0, const lesson::Scenario& scenario = call_for_heat(),
-                 const furnace::Model& furnace_model = reference_model())
-        : model(furnace_model), workspace(model), world(lesson::begin_world(model, scenario, seed)),
-          history_(model, scenario), watch_(model) {
+                 const bench::Site& its_site = reference_site())
+        : site(its_site), model(site.model), workspace(model),
+          world(lesson::begin_world(site, scenario, seed)), history_(site, scenario), watch_(model) {
         watch_.look(world, milestones);
     }
 
@@ -75,7 +78,7 @@ public:
     void act(const std::string& text) {
         while (world.hands.busy != 0) // the scenario's history may be at it
             run_ticks(1);
-        const bench::Verdict verdict = bench::begin(model, world, bench::parse_action(model, text));
+        const bench::Verdict verdict = bench::begin(site, world, bench::parse_action(site, text));
         if (!verdict.allowed)
             throw std::invalid_argument(text + " is refused: " + verdict.reason);
         while (world.hands.busy != 0)
@@ -146,6 +149,7 @@ public:
                                               [&](const auto& m) { return m.text == milestone; }));
     }
 
+    const bench::Site& site;
     const furnace::Model& model;
     furnace::Workspace workspace;
     bench::World world;

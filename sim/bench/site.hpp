@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "faults/catalogue.hpp"
+#include "furnace/model.hpp"
+
+namespace lightoff::bench {
+
+/// What does not change while somebody works: the furnace as it was built, and the parts that hands can get
+/// at with what can be done to them. Shared by every World of the same bundle.
+struct Site {
+    furnace::Model model;
+    faults::Catalogue catalogue;
+};
+
+} // namespace lightoff::bench
