@@ -102,6 +102,6 @@ struct FlueSample {
 };
 FlueSample flue_sample(const Moment& now, Spot spot);
 
-void step(const Moment& now, Analyser& meter);
+void step(Moment& now, Analyser& meter);
 
 } // namespace lightoff::instruments

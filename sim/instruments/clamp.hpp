@@ -43,6 +43,6 @@ struct Clamp {
     }
 };
 
-void step(const Moment& now, Clamp& clamp);
+void step(Moment& now, Clamp& clamp);
 
 } // namespace lightoff::instruments

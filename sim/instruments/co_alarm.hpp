@@ -36,6 +36,6 @@ inline constexpr double kActCo = 9e-6;
 /// Full alarm: leave (70 ppm, the lowest level of UL 2034).
 inline constexpr double kLeaveCo = 70e-6;
 
-void step(const Moment& now, CoAlarm& alarm);
+void step(Moment& now, CoAlarm& alarm);
 
 } // namespace lightoff::instruments

@@ -54,6 +54,6 @@ struct DialWatch {
     }
 };
 
-void step(const Moment& now, DialWatch& watch);
+void step(Moment& now, DialWatch& watch);
 
 } // namespace lightoff::instruments

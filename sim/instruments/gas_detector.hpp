@@ -56,6 +56,6 @@ double escaping_gas_m3_s(const Moment& now, Spot spot);
 /// Gas in the air in front of the detector's tip, volume fraction.
 double gas_fraction_at(const Moment& now, Spot spot);
 
-void step(const Moment& now, GasDetector& detector);
+void step(Moment& now, GasDetector& detector);
 
 } // namespace lightoff::instruments

@@ -49,6 +49,6 @@ struct LeakSolution {
     }
 };
 
-void step(const Moment& now, LeakSolution& solution);
+void step(Moment& now, LeakSolution& solution);
 
 } // namespace lightoff::instruments

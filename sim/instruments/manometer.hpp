@@ -59,6 +59,6 @@ double zero_drift_pa(std::uint64_t seed, std::uint64_t tick);
 inline constexpr double kZeroDrift_pa = 0.37; ///< 0.0015 in. w.c. (teaching value)
 inline constexpr double kZeroDrift_s = 300.0;
 
-void step(const Moment& now, Manometer& meter);
+void step(Moment& now, Manometer& meter);
 
 } // namespace lightoff::instruments

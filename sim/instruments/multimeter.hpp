@@ -66,7 +66,7 @@ struct MultimeterState {
     std::uint8_t microamp_fuse_blown = 0;
     std::uint8_t amp_fuse_blown = 0;
     std::uint8_t protecting = 0; ///< the diodes across the microamp shunt conduct
-    std::uint8_t has_value = 0;  ///< `filtered` is from this setting
+    std::uint8_t spare = 0;
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
@@ -77,7 +77,7 @@ struct MultimeterState {
         visit("microamp_fuse_blown", "", self.microamp_fuse_blown);
         visit("amp_fuse_blown", "", self.amp_fuse_blown);
         visit("protecting", "", self.protecting);
-        visit("has_value", "", self.has_value);
+        visit("spare", "", self.spare);
     }
 };
 
@@ -103,6 +103,6 @@ electrical::Attachment attachment_of(const Multimeter& meter);
 /// New fuses for both current inputs.
 void fit_new_fuses(Multimeter& meter);
 
-void step(const Moment& now, Multimeter& meter);
+void step(Moment& now, Multimeter& meter);
 
 } // namespace lightoff::instruments

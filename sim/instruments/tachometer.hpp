@@ -49,6 +49,6 @@ struct Tachometer {
     }
 };
 
-void step(const Moment& now, Tachometer& meter);
+void step(Moment& now, Tachometer& meter);
 
 } // namespace lightoff::instruments

@@ -60,6 +60,6 @@ struct Thermometer {
 /// What a probe at a spot that takes temperature comes to, K.
 double temperature_k(const Moment& now, Spot spot);
 
-void step(const Moment& now, Thermometer& meter);
+void step(Moment& now, Thermometer& meter);
 
 } // namespace lightoff::instruments

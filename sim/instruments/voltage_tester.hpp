@@ -31,6 +31,6 @@ struct VoltageTester {
     }
 };
 
-void step(const Moment& now, VoltageTester& tester);
+void step(Moment& now, VoltageTester& tester);
 
 } // namespace lightoff::instruments

@@ -60,6 +60,6 @@ struct Wattmeter {
 /// Round the wire that feeds the furnace, leads on it and on the supply's neutral.
 WattmeterSetting at_furnace_supply(const furnace::Model& model);
 
-void step(const Moment& now, Wattmeter& meter);
+void step(Moment& now, Wattmeter& meter);
 
 } // namespace lightoff::instruments
