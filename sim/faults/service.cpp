@@ -3,6 +3,8 @@
 
 #include "furnace/condition_paths.hpp"
 
+#include <array>
+
 namespace lightoff::faults {
 namespace {
 
@@ -15,6 +17,12 @@ int band_of(const Sight& sight, double value) {
 }
 
 } // namespace
+
+std::string_view name_of(ServiceKind kind) {
+    constexpr std::array<std::string_view, kServiceKinds> kNames{"take-off", "put-back", "clean",  "tighten",
+                                                                 "adjust",   "reset",    "replace"};
+    return kNames[static_cast<std::size_t>(kind)];
+}
 
 std::vector<int> describe(const Look& look, const furnace::Condition& condition) {
     std::vector<int> bands;

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// What hands can do to a part, what eyes make of it, and what that takes: data of the catalogue. A service
@@ -20,6 +21,8 @@ enum class ServiceKind : std::uint8_t {
     reset,   ///< its button
     replace
 };
+inline constexpr int kServiceKinds = 7;
+std::string_view name_of(ServiceKind kind); ///< "take-off"
 
 /// A number of the Condition, and the value that it takes.
 struct Setting {

@@ -21,6 +21,7 @@ std::vector<std::string> data_names(std::string_view subfolder);
 
 inline constexpr std::string_view kCallsFolder = "calls";
 inline constexpr std::string_view kEquipmentFolder = "equipment";
+inline constexpr std::string_view kFaultsFolder = "faults";
 
 /// "call-for-heat" of "scenarios/calls/call-for-heat.json".
 std::string data_name_of(const std::string& path);
