@@ -4,35 +4,52 @@
 namespace lightoff::bench {
 namespace {
 
-const furnace::Place* place_of(const furnace::Model& model, const std::string& node_name) {
-    const std::string part = node_name.substr(0, node_name.find('.'));
-    for (const furnace::Place& place : model.places)
-        if (place.part == part)
-            return &place;
-    return nullptr;
+using Where = furnace::Place::Where;
+
+std::string part_of(const std::string& name) {
+    return name.substr(0, name.find('.'));
 }
 
 } // namespace
+
+Where where_is(const furnace::Model& model, const std::string& wiring_part) {
+    for (const furnace::Place& place : model.places)
+        if (place.part == wiring_part)
+            return place.where;
+    return Where::outside;
+}
+
+std::string why_behind_a_door(Where where, const furnace::Inputs& inputs) {
+    if (where == Where::burner_compartment && inputs.burner_door_on != 0)
+        return "in the burner compartment; take its door off first.";
+    if (where == Where::blower_compartment && inputs.blower_door_on != 0)
+        return "in the blower compartment; take its door off first.";
+    return {};
+}
 
 bool is_test_point(const furnace::Model& model, int node) {
     return node >= 0 && static_cast<std::size_t>(node) < model.touchable.size() &&
            model.touchable[static_cast<std::size_t>(node)] != 0;
 }
 
+std::string point_name(const furnace::Model& model, int node) {
+    for (const furnace::Terminal& terminal : model.wiring.terminals) {
+        if (terminal.pin == node)
+            return terminal.name;
+        if (terminal.lug == node)
+            return terminal.name + ".lug";
+    }
+    return model.test_point_name(node);
+}
+
 std::string why_out_of_reach(const furnace::Model& model, const furnace::Inputs& inputs, int node) {
     if (node < 0 || node >= model.wiring.netlist.node_count())
         return "There is no such place.";
-    const std::string& name = model.test_point_name(node);
+    const std::string name = point_name(model, node);
     if (!is_test_point(model, node))
         return name + " is inside a part; no probe reaches it.";
-    const furnace::Place* place = place_of(model, name);
-    if (place == nullptr)
-        return {};
-    if (place->where == furnace::Place::Where::burner_compartment && inputs.burner_door_on != 0)
-        return name + " is in the burner compartment; take its door off first.";
-    if (place->where == furnace::Place::Where::blower_compartment && inputs.blower_door_on != 0)
-        return name + " is in the blower compartment; take its door off first.";
-    return {};
+    const std::string why = why_behind_a_door(where_is(model, part_of(name)), inputs);
+    return why.empty() ? why : name + " is " + why;
 }
 
 } // namespace lightoff::bench

@@ -10,6 +10,16 @@ namespace lightoff::bench {
 /// Why a probe can't be put on a node with the doors as they are; empty if it can.
 std::string why_out_of_reach(const furnace::Model& model, const furnace::Inputs& inputs, int node);
 
+/// What people call a node: "board.R" for a terminal's pin, "board.R.lug" for its wire's end. find_test_point
+/// gives the node back.
+std::string point_name(const furnace::Model& model, int node);
+
+/// Which door is in the way of a place; empty if none.
+std::string why_behind_a_door(furnace::Place::Where where, const furnace::Inputs& inputs);
+
+/// Where a part of the wiring is; outside if nothing is known of it.
+furnace::Place::Where where_is(const furnace::Model& model, const std::string& wiring_part);
+
 /// Nodes that a person could ever touch: pins and lugs of terminals, and bare metal.
 bool is_test_point(const furnace::Model& model, int node);
 

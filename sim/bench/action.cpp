@@ -1,44 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "bench/action.hpp"
 
+#include "bench/access.hpp"
+#include "instruments/bag.hpp"
 #include "units/convert.hpp"
 
 #include <array>
 #include <charconv>
-#include <cmath>
 #include <stdexcept>
-#include <vector>
 
 namespace lightoff::bench {
 namespace {
 
-constexpr std::int32_t seconds(int s) {
-    return s * 20;
-}
-
-constexpr std::array kVerbs{
-    VerbSpec{Verb::wait, "wait", Argument::seconds, 0, "let time pass: wait 30s"},
-    VerbSpec{Verb::thermostat_set, "thermostat-set", Argument::temperature, seconds(2),
-             "turn the set point: thermostat-set 72F"},
-    VerbSpec{Verb::thermostat_mode, "thermostat-mode", Argument::heat_off, seconds(2),
-             "thermostat-mode heat, thermostat-mode off"},
-    VerbSpec{Verb::thermostat_fan, "thermostat-fan", Argument::on_auto, seconds(2),
-             "thermostat-fan on, thermostat-fan auto"},
-    VerbSpec{Verb::breaker, "breaker", Argument::on_off, seconds(5), "breaker on, breaker off"},
-    VerbSpec{Verb::disconnect, "disconnect", Argument::on_off, seconds(1), "disconnect on, disconnect off"},
-    VerbSpec{Verb::gas_cock, "gas-cock", Argument::on_off, seconds(2), "gas-cock on, gas-cock off"},
-    VerbSpec{Verb::burner_door, "burner-door", Argument::on_off, seconds(5),
-             "burner-door on, burner-door off"},
-    VerbSpec{Verb::blower_door, "blower-door", Argument::on_off, seconds(5),
-             "blower-door on, blower-door off"},
-    VerbSpec{Verb::door_switch, "door-switch", Argument::on_off, seconds(1),
-             "hold the door switch in: door-switch on; let go: door-switch off"},
-    VerbSpec{Verb::filter, "filter", Argument::on_off, seconds(10),
-             "filter on (in its rack), filter off (out)"},
-    VerbSpec{Verb::leads, "leads", Argument::two_points, seconds(4),
-             "voltmeter: red lead, then black: leads board.R board.C"},
-    VerbSpec{Verb::leads_off, "leads-off", Argument::none, seconds(2), "take the voltmeter's leads off"},
-};
+constexpr std::int32_t kMostReading = 999;
+constexpr std::int32_t kMostEighths = 40;
 
 [[noreturn]] void fail(std::string_view text, const std::string& why) {
     throw std::invalid_argument("action \"" + std::string(text) + "\": " + why);
@@ -64,10 +39,11 @@ struct Quantity {
 
 Quantity quantity_of(std::string_view text, std::string_view word) {
     Quantity quantity;
-    const auto [end, error] = std::from_chars(word.data(), word.data() + word.size(), quantity.number);
+    const std::string_view digits = word.substr(word.substr(0, 1) == "+" ? 1 : 0);
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), quantity.number);
     if (error != std::errc{})
-        fail(text, "found \"" + std::string(word) + "\" where a number with its unit belongs");
-    quantity.unit = word.substr(static_cast<std::size_t>(end - word.data()));
+        fail(text, "found \"" + std::string(word) + "\" where a number belongs");
+    quantity.unit = digits.substr(static_cast<std::size_t>(end - digits.data()));
     return quantity;
 }
 
@@ -107,21 +83,23 @@ std::int32_t whole_seconds_of(std::string_view text, std::string_view word) {
     return rounded(s);
 }
 
-std::int32_t choice_of(std::string_view text, std::string_view word, std::string_view off,
-                       std::string_view on) {
-    if (word == on)
-        return 1;
-    if (word == off)
-        return 0;
-    fail(text, "found \"" + std::string(word) + "\"; allowed: " + std::string(on) + ", " + std::string(off));
+std::int32_t eighths_of(std::string_view text, std::string_view word) {
+    const Quantity q = quantity_of(text, word);
+    const double eighths = q.number * 8.0;
+    if (!q.unit.empty() || !(eighths >= -kMostEighths && eighths <= kMostEighths) ||
+        eighths != static_cast<double>(rounded(eighths)) || eighths == 0.0)
+        fail(text, "turns are -5 to 5 in eighths, clockwise is +, as in +0.25; found \"" + std::string(word) +
+                       "\"");
+    return rounded(eighths);
 }
 
-std::uint16_t point_of(const furnace::Model& model, std::string_view text, std::string_view word) {
-    const int node = model.find_test_point(word);
-    if (node < 0)
-        fail(text, "there is no test point \"" + std::string(word) +
-                       "\"; they are named like board.R, limit.in.lug");
-    return static_cast<std::uint16_t>(node);
+std::int32_t whole_number_of(std::string_view text, std::string_view word, std::int32_t most) {
+    const Quantity q = quantity_of(text, word);
+    if (!q.unit.empty() || !(q.number >= 0.0 && q.number <= most) ||
+        q.number != static_cast<double>(rounded(q.number)))
+        fail(text,
+             "found \"" + std::string(word) + "\"; allowed: a whole number 0 to " + std::to_string(most));
+    return rounded(q.number);
 }
 
 /// Celsius with three decimals: exact for a whole number of millikelvin.
@@ -133,90 +111,335 @@ std::string celsius_text(std::int32_t millikelvin) {
            std::string(3 - digits.size(), '0') + digits + "C";
 }
 
-} // namespace
-
-std::span<const VerbSpec> verbs() {
-    return kVerbs;
+std::string turns_text(std::int32_t eighths) {
+    const std::int32_t size = eighths < 0 ? -eighths : eighths;
+    constexpr std::array<std::string_view, 8> kEighths{"",   ".125", ".25", ".375",
+                                                       ".5", ".625", ".75", ".875"};
+    return std::string(eighths < 0 ? "-" : "+") + std::to_string(size / 8) +
+           std::string(kEighths[static_cast<std::size_t>(size % 8)]);
 }
 
-const VerbSpec& spec_of(Verb verb) {
-    for (const VerbSpec& spec : kVerbs)
-        if (spec.verb == verb)
-            return spec;
-    throw std::invalid_argument("no verb has the number " + std::to_string(static_cast<int>(verb)));
+std::int32_t place_in(std::size_t index) {
+    return static_cast<std::int32_t>(index);
+}
+
+std::vector<Choice> named(std::initializer_list<std::string_view> names) {
+    std::vector<Choice> all;
+    for (const std::string_view name : names)
+        all.push_back({std::string(name), place_in(all.size())});
+    return all;
+}
+
+template <class List, class Name>
+std::vector<Choice> listed(const List& list, Name name) {
+    std::vector<Choice> all;
+    for (std::size_t i = 0; i < list.size(); ++i)
+        all.push_back({std::string(name(list[i])), place_in(i)});
+    return all;
+}
+
+std::vector<Choice> spots_that_take(std::uint8_t what) {
+    std::vector<Choice> all;
+    for (const instruments::SpotRow& row : instruments::spots())
+        if ((row.takes & what) != 0)
+            all.push_back({std::string(row.id), static_cast<std::int32_t>(row.spot)});
+    all.push_back({"off", kNowhere});
+    return all;
+}
+
+std::vector<Choice> test_points(const furnace::Model& model) {
+    std::vector<Choice> all;
+    for (int node = 0; node < model.wiring.netlist.node_count(); ++node)
+        if (is_test_point(model, node))
+            all.push_back({point_name(model, node), node});
+    return all;
+}
+
+std::vector<Choice> plugs(const furnace::Model& model) {
+    std::vector<Choice> all;
+    for (std::size_t i = 0; i < model.places.size(); ++i)
+        if (model.places[i].plug)
+            all.push_back({model.places[i].part, place_in(i)});
+    return all;
+}
+
+std::vector<Choice> wires(const furnace::Model& model) {
+    std::vector<Choice> all;
+    for (const int element : model.wiring.wires)
+        all.push_back({model.wiring.netlist.element_names[static_cast<std::size_t>(element)], element});
+    return all;
+}
+
+std::vector<Choice> blocks() {
+    std::vector<Choice> all;
+    for (std::int32_t i = 0; i < faults::kGroups; ++i)
+        all.push_back({std::string(faults::name_of(static_cast<faults::Group>(i))), i});
+    return all;
+}
+
+/// "thermometer T1 - T2" as one word: "thermometer-t1-t2".
+std::string as_word(const std::string& name) {
+    std::string word;
+    for (const char c : name) {
+        const bool joins = c == ' ' || c == '-';
+        if (!joins)
+            word += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        else if (word.empty() || word.back() != '-')
+            word += '-';
+    }
+    return word;
+}
+
+constexpr std::string_view thing(Word word) {
+    switch (word) {
+    case Word::point:
+        return "test point";
+    case Word::terminal:
+        return "terminal";
+    case Word::plug:
+        return "plug";
+    case Word::wire:
+        return "wire";
+    case Word::part:
+        return "part";
+    case Word::fault:
+        return "cause";
+    case Word::line:
+        return "line of the report";
+    case Word::block:
+        return "block";
+    case Word::instrument:
+        return "instrument";
+    case Word::function:
+        return "function of the multimeter";
+    default:
+        return "place for it";
+    }
+}
+
+constexpr std::size_t kShortList = 40; ///< a longer one is not read out in an error
+
+std::int32_t choice_of(const Site& site, std::string_view text, Word word, std::string_view found) {
+    if (word == Word::point) { // terminals may go by a short name
+        const int node = site.model.find_test_point(found);
+        if (node >= 0)
+            return node;
+    }
+    const std::vector<Choice> all = choices(site, word);
+    std::string allowed;
+    for (const Choice& choice : all) {
+        if (choice.name == found)
+            return choice.value;
+        allowed += (allowed.empty() ? "" : ", ") + choice.name;
+    }
+    if (word == Word::on_off || word == Word::heat_off || word == Word::on_auto)
+        fail(text, "found \"" + std::string(found) + "\"; allowed: " + allowed);
+    std::string why = "there is no " + std::string(thing(word)) + " \"" + std::string(found) + "\"";
+    if (word == Word::point || word == Word::terminal)
+        why += "; they are named like board.R, limit.in.lug";
+    else if (all.size() <= kShortList)
+        why += "; allowed: " + allowed;
+    else
+        why += "; `lightoff-cli actions` lists them";
+    fail(text, why);
+}
+
+std::int32_t value_of(const Site& site, std::string_view text, Word word, std::string_view found) {
+    switch (word) {
+    case Word::seconds:
+        return whole_seconds_of(text, found);
+    case Word::temperature:
+        return millikelvin_of(text, found);
+    case Word::turns:
+        return eighths_of(text, found);
+    case Word::reading:
+        return whole_number_of(text, found, kMostReading);
+    case Word::step:
+        return whole_number_of(text, found, 6);
+    default:
+        return choice_of(site, text, word, found);
+    }
+}
+
+bool is_in(std::int32_t value, std::size_t count) {
+    return value >= 0 && static_cast<std::size_t>(value) < count;
+}
+
+bool is_known(const Site& site, Word word, std::int32_t value) {
+    const furnace::Model& model = site.model;
+    switch (word) {
+    case Word::none:
+        return true;
+    case Word::seconds:
+        return value >= 1 && value <= 86400;
+    case Word::temperature:
+        return value >= 277000 && value <= 309000;
+    case Word::turns:
+        return value != 0 && value >= -kMostEighths && value <= kMostEighths;
+    case Word::reading:
+        return value >= 0 && value <= kMostReading;
+    case Word::step:
+        return value >= 0 && value <= 6;
+    case Word::point:
+        return is_in(value, model.wiring.netlist.node_names.size());
+    case Word::terminal:
+        return is_in(value, model.wiring.terminals.size());
+    case Word::part:
+        return is_in(value, site.catalogue.parts.size());
+    case Word::fault:
+        return is_in(value, site.catalogue.faults.size());
+    default:
+        break;
+    }
+    for (const Choice& choice : choices(site, word))
+        if (choice.value == value)
+            return true;
+    return false;
+}
+
+std::string text_of(const Site& site, Word word, std::int32_t value) {
+    switch (word) {
+    case Word::none:
+        return {};
+    case Word::seconds:
+        return std::to_string(value) + "s";
+    case Word::temperature:
+        return celsius_text(value);
+    case Word::turns:
+        return turns_text(value);
+    case Word::reading:
+    case Word::step:
+        return std::to_string(value);
+    case Word::point:
+        return point_name(site.model, value);
+    default:
+        break;
+    }
+    for (const Choice& choice : choices(site, word))
+        if (choice.value == value)
+            return choice.name;
+    return "?";
+}
+
+} // namespace
+
+std::vector<Choice> choices(const Site& site, Word word) {
+    const furnace::Model& model = site.model;
+    switch (word) {
+    case Word::on_off:
+        return {{"on", 1}, {"off", 0}};
+    case Word::heat_off:
+        return {{"heat", 1}, {"off", 0}};
+    case Word::on_auto:
+        return {{"on", 1}, {"auto", 0}};
+    case Word::point:
+        return test_points(model);
+    case Word::terminal:
+        return listed(model.wiring.terminals, [](const furnace::Terminal& t) { return t.name; });
+    case Word::plug:
+        return plugs(model);
+    case Word::wire:
+        return wires(model);
+    case Word::part:
+        return listed(site.catalogue.parts, [](const faults::Part& p) { return p.id; });
+    case Word::fault:
+        return listed(site.catalogue.faults, [](const faults::Fault& f) { return f.id; });
+    case Word::wheel:
+        return {{"blower", static_cast<std::int32_t>(Wheel::blower)},
+                {"inducer", static_cast<std::int32_t>(Wheel::inducer)}};
+    case Word::function:
+        return listed(instruments::functions(), [](const instruments::FunctionRow& row) { return row.id; });
+    case Word::pressure_spot:
+        return spots_that_take(instruments::kTakesPressure);
+    case Word::temperature_spot:
+        return spots_that_take(instruments::kTakesTemperature);
+    case Word::flue_spot:
+        return spots_that_take(instruments::kTakesFlueGas);
+    case Word::sniff_spot:
+        return spots_that_take(instruments::kTakesSniffing);
+    case Word::solution_spot:
+        return spots_that_take(instruments::kTakesSolution);
+    case Word::tachometer_spot:
+        return spots_that_take(instruments::kTakesTachometer);
+    case Word::instrument: {
+        const instruments::Bag bag;
+        std::vector<Choice> all = listed(instruments::displays(bag), [](const auto& d) { return d.name; });
+        for (Choice& choice : all)
+            choice.name = as_word(choice.name);
+        return all;
+    }
+    case Word::block:
+        return blocks();
+    case Word::line:
+        return named({"line-voltage", "control-voltage", "inlet-static", "inlet-flowing", "manifold",
+                      "firing-rate", "rise", "external-static", "draft", "flame-current",
+                      "igniter-resistance", "blower-current", "blower-capacitor", "inducer-current", "oxygen",
+                      "carbon-monoxide", "ambient-carbon-monoxide"});
+    case Word::topic:
+        return named({"unsafe", "repaired", "advice", "nothing-wrong"});
+    case Word::none:
+    case Word::seconds:
+    case Word::temperature:
+    case Word::turns:
+    case Word::reading:
+    case Word::step:
+        break;
+    }
+    return {};
+}
+
+bool is_known(const Site& site, const Action& action) {
+    const VerbSpec& spec = spec_of(action.verb);
+    const std::size_t count = spec.word_count();
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::int32_t value = i + 1 == count ? action.value : static_cast<std::int32_t>(action.target);
+        if (!is_known(site, spec.words[i], value))
+            return false;
+    }
+    return true;
 }
 
 std::string format_action(const Site& site, const Action& action) {
-    const furnace::Model& model = site.model;
     const VerbSpec& spec = spec_of(action.verb);
-    std::string name(spec.name);
-    switch (spec.argument) {
-    case Argument::none:
-        return name;
-    case Argument::seconds:
-        return name + " " + std::to_string(action.value) + "s";
-    case Argument::temperature:
-        return name + " " + celsius_text(action.value);
-    case Argument::on_off:
-        return name + (action.value != 0 ? " on" : " off");
-    case Argument::heat_off:
-        return name + (action.value != 0 ? " heat" : " off");
-    case Argument::on_auto:
-        return name + (action.value != 0 ? " on" : " auto");
-    case Argument::two_points:
-        return name + " " + model.test_point_name(action.target) + " " + model.test_point_name(action.value);
+    std::string text(spec.name);
+    const std::size_t count = spec.word_count();
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::int32_t value = i + 1 == count ? action.value : static_cast<std::int32_t>(action.target);
+        text += " " + text_of(site, spec.words[i], value);
     }
-    return name;
+    return text;
 }
 
 Action parse_action(const Site& site, std::string_view text) {
-    const furnace::Model& model = site.model;
     const std::vector<std::string_view> words = words_of(text);
     if (words.empty())
         fail(text, "is empty; it must begin with a verb such as thermostat-set");
     const VerbSpec* spec = nullptr;
-    for (const VerbSpec& row : kVerbs)
+    std::string known;
+    for (const VerbSpec& row : verbs()) {
+        known += (known.empty() ? "" : ", ") + std::string(row.name);
         if (row.name == words[0])
             spec = &row;
-    if (spec == nullptr) {
-        std::string known;
-        for (const VerbSpec& row : kVerbs)
-            known += (known.empty() ? "" : ", ") + std::string(row.name);
-        fail(text, "there is no verb \"" + std::string(words[0]) + "\"; allowed: " + known);
     }
-    const std::size_t wanted = spec->argument == Argument::none         ? 0
-                               : spec->argument == Argument::two_points ? 2
-                                                                        : 1;
-    if (words.size() != wanted + 1)
-        fail(text, "takes " + std::to_string(wanted) + " argument(s), found " +
+    if (spec == nullptr)
+        fail(text, "there is no verb \"" + std::string(words[0]) + "\"; allowed: " + known);
+    const std::size_t count = spec->word_count();
+    if (words.size() != count + 1)
+        fail(text, "takes " + std::to_string(count) + " argument(s), found " +
                        std::to_string(words.size() - 1) + "; " + std::string(spec->help));
     Action action;
     action.verb = spec->verb;
-    switch (spec->argument) {
-    case Argument::none:
-        break;
-    case Argument::seconds:
-        action.value = whole_seconds_of(text, words[1]);
-        break;
-    case Argument::temperature:
-        action.value = millikelvin_of(text, words[1]);
-        break;
-    case Argument::on_off:
-        action.value = choice_of(text, words[1], "off", "on");
-        break;
-    case Argument::heat_off:
-        action.value = choice_of(text, words[1], "off", "heat");
-        break;
-    case Argument::on_auto:
-        action.value = choice_of(text, words[1], "auto", "on");
-        break;
-    case Argument::two_points:
-        action.target = point_of(model, text, words[1]);
-        action.value = point_of(model, text, words[2]);
-        if (action.value == action.target)
-            fail(text, "both leads are on the same test point");
-        break;
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::int32_t value = value_of(site, text, spec->words[i], words[i + 1]);
+        if (i + 1 == count)
+            action.value = value;
+        else
+            action.target = static_cast<std::uint16_t>(value);
     }
+    if (spec->words[1] == Word::point && action.target == action.value)
+        fail(text, "both leads are on the same test point");
+    if (spec->words[1] == Word::terminal && action.target == action.value)
+        fail(text, "a wire goes back on its own terminal with `seat`");
     return action;
 }
 

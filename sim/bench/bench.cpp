@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "bench/bench.hpp"
 
-#include "bench/access.hpp"
-#include "instruments/voltmeter.hpp"
+#include "bench/effects.hpp"
+#include "electrical/fuse.hpp"
 #include "units/fields.hpp"
 #include "units/random.hpp"
 
@@ -12,91 +12,6 @@
 
 namespace lightoff::bench {
 namespace {
-
-Verdict refuse(std::string reason) {
-    return {false, 0, std::move(reason)};
-}
-
-Verdict allow(const VerbSpec& spec, const Action& action) {
-    const std::int32_t ticks = spec.argument == Argument::seconds ? action.value * 20 : spec.duration_ticks;
-    return {true, static_cast<std::uint64_t>(ticks), {}};
-}
-
-Verdict check_toggle(const VerbSpec& spec, const Action& action, bool is_on, const std::string& thing,
-                     const std::string& on, const std::string& off) {
-    if ((action.value != 0) == is_on)
-        return refuse("The " + thing + " is already " + (is_on ? on : off) + ".");
-    return allow(spec, action);
-}
-
-Verdict check_door_switch(const VerbSpec& spec, const Action& action, const furnace::Inputs& in) {
-    if (in.blower_door_on != 0)
-        return refuse("The door switch is behind the blower compartment door; take that off first.");
-    if ((action.value != 0) == (in.door_switch_held != 0))
-        return refuse(action.value != 0 ? "You are holding the door switch already."
-                                        : "You are not holding the door switch.");
-    return allow(spec, action);
-}
-
-Verdict check_leads(const furnace::Model& model, const VerbSpec& spec, const Action& action,
-                    const furnace::Inputs& in) {
-    for (const int node : {static_cast<int>(action.target), static_cast<int>(action.value)}) {
-        const std::string reason = why_out_of_reach(model, in, node);
-        if (!reason.empty())
-            return refuse(reason);
-    }
-    return allow(spec, action);
-}
-
-void apply(World& world, const Action& action) {
-    furnace::Inputs& in = world.inputs;
-    const auto flag = static_cast<std::uint8_t>(action.value);
-    switch (action.verb) {
-    case Verb::none:
-    case Verb::wait:
-        break;
-    case Verb::thermostat_set:
-        in.set_point_k = 0.001 * static_cast<double>(action.value);
-        break;
-    case Verb::thermostat_mode:
-        in.thermostat_mode = flag != 0 ? control::ThermostatMode::heat : control::ThermostatMode::off;
-        break;
-    case Verb::thermostat_fan:
-        in.thermostat_fan = flag != 0 ? control::FanSwitch::on : control::FanSwitch::automatic;
-        break;
-    case Verb::breaker:
-        in.breaker_on = flag;
-        break;
-    case Verb::disconnect:
-        in.disconnect_on = flag;
-        break;
-    case Verb::gas_cock:
-        in.gas_cock_open = flag;
-        break;
-    case Verb::burner_door:
-        in.burner_door_on = flag;
-        break;
-    case Verb::blower_door:
-        in.blower_door_on = flag;
-        in.door_switch_held = 0;
-        break;
-    case Verb::door_switch:
-        in.door_switch_held = flag;
-        break;
-    case Verb::filter:
-        in.filter_in = flag;
-        break;
-    case Verb::leads:
-        in.attachments[0] = {};
-        in.attachments[0].a = action.target;
-        in.attachments[0].b = action.value;
-        in.attachments[0].ohm = instruments::kVoltmeterOhm;
-        break;
-    case Verb::leads_off:
-        in.attachments[0] = {};
-        break;
-    }
-}
 
 constexpr double kLetsGo_k = 8.0; ///< a thing that opens when hot closes again this much cooler
 constexpr std::uint64_t kOnsetStream = 2;
@@ -142,53 +57,44 @@ void set_in(World& world) {
         follow(world, world.onsets[world.onset_next++]);
 }
 
+/// Trips like a 3 A thermal breaker: in half a minute at twice its rating (common practice, no source).
+constexpr electrical::FuseParams kSmallBreaker{3.75, 60.0};
+
+void step_small_breaker(const Site& site, World& world, furnace::Workspace& workspace) {
+    electrical::Attachment& lead = world.inputs.attachments[instruments::kSmallBreakerSlot];
+    if (lead.a == lead.b)
+        return;
+    const electrical::AcSolution ac =
+        furnace::solve_ac(site.model, world.state, world.condition, world.inputs, workspace);
+    const double amps =
+        units::abs(workspace.network.ac_attachment_a(ac, static_cast<int>(instruments::kSmallBreakerSlot)));
+    electrical::FuseState bimetal{world.handiwork.small_breaker_heat};
+    const double share = electrical::fuse_step_share(kSmallBreaker, site.model.board.tick_s);
+    if (electrical::step_fuse(kSmallBreaker, bimetal, amps, share)) {
+        world.handiwork.small_breaker_tripped = 1;
+        lead.ohm = static_cast<double>(electrical::kOpenOhm);
+    }
+    world.handiwork.small_breaker_heat = bimetal.heat;
+}
+
 void one_tick(const Site& site, World& world, furnace::Workspace& workspace) {
     if (world.hands.busy != 0 && world.tick >= world.hands.done_tick) {
-        apply(world, world.hands.action);
-        world.hands = {};
+        take_effect(site, world, workspace, world.hands.action);
+        world.hands.last = world.hands.action;
+        world.hands.last_tick = world.tick;
+        world.hands.action = {};
+        world.hands.busy = 0;
     }
     set_in(world);
     furnace::tick(site.model, world.state, world.condition, world.inputs, workspace);
+    step_small_breaker(site, world, workspace);
+    instruments::step(site.model, world.state, world.condition, world.inputs, world.seed, world.tick,
+                      workspace, world.bag);
+    instruments::connect(world.bag, world.inputs);
     ++world.tick;
 }
 
 } // namespace
-
-Verdict check(const Site& site, const World& world, const Action& action) {
-    const VerbSpec& spec = spec_of(action.verb);
-    const furnace::Inputs& in = world.inputs;
-    if (world.hands.busy != 0)
-        return refuse("Your hands are busy; wait until that is done.");
-    switch (action.verb) {
-    case Verb::breaker:
-        return check_toggle(spec, action, in.breaker_on != 0, "breaker", "on", "off");
-    case Verb::disconnect:
-        return check_toggle(spec, action, in.disconnect_on != 0, "disconnect switch", "on", "off");
-    case Verb::gas_cock:
-        return check_toggle(spec, action, in.gas_cock_open != 0, "gas cock", "open", "shut");
-    case Verb::burner_door:
-        return check_toggle(spec, action, in.burner_door_on != 0, "burner compartment door", "on", "off");
-    case Verb::blower_door:
-        return check_toggle(spec, action, in.blower_door_on != 0, "blower compartment door", "on", "off");
-    case Verb::filter:
-        return check_toggle(spec, action, in.filter_in != 0, "filter", "in its rack", "out");
-    case Verb::door_switch:
-        return check_door_switch(spec, action, in);
-    case Verb::leads:
-        return check_leads(site.model, spec, action, in);
-    case Verb::leads_off:
-        return in.attachments[0].a == in.attachments[0].b
-                   ? refuse("The voltmeter's leads are not on anything.")
-                   : allow(spec, action);
-    case Verb::none:
-    case Verb::wait:
-    case Verb::thermostat_set:
-    case Verb::thermostat_mode:
-    case Verb::thermostat_fan:
-        break;
-    }
-    return allow(spec, action);
-}
 
 Verdict begin(const Site& site, World& world, const Action& action) {
     Verdict verdict = check(site, world, action);
@@ -231,6 +137,7 @@ World fresh_world(const furnace::Model& model, const furnace::Inputs& inputs, do
     world.seed = seed;
     world.inputs = inputs;
     world.state = furnace::rest_state(model, inputs, house_k);
+    world.bag.co_alarm.setting.on = 1; // worn from the first step into the house
     return world;
 }
 

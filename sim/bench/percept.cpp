@@ -161,22 +161,68 @@ LeftAs left_as(const furnace::Inputs& in) {
     return left;
 }
 
+Worked worked(const World& world) {
+    const Handiwork& work = world.handiwork;
+    Worked seen;
+    seen.parts_off = work.parts_off;
+    seen.eighths = work.eighths;
+    seen.parted = world.inputs.parted;
+    for (std::size_t slot = instruments::kJumperSlot; slot < seen.joined.size(); ++slot)
+        seen.joined[slot] = {world.inputs.attachments[slot].a, world.inputs.attachments[slot].b};
+    seen.small_breaker_tripped = work.small_breaker_tripped != 0;
+    seen.door_switch_taped = work.door_switch_taped != 0;
+    seen.tagged = work.tagged != 0;
+    seen.appliances_off = work.appliances_off != 0;
+    seen.signed_off = work.signed_off != 0;
+    seen.told = work.told;
+    return seen;
+}
+
+Instruments read_windows(const instruments::Bag& bag) {
+    Instruments tools;
+    tools.multimeter = bag.multimeter.setting;
+    tools.clamp = bag.clamp.setting;
+    tools.wattmeter = bag.wattmeter.setting;
+    tools.tachometer = bag.tachometer.setting;
+    tools.manometer = bag.manometer.setting;
+    tools.thermometer = bag.thermometer.setting;
+    tools.analyser = bag.analyser.setting;
+    tools.gas_detector = bag.gas_detector.setting;
+    tools.leak_solution = bag.leak_solution.setting;
+    tools.voltage_tester = bag.voltage_tester.setting;
+    tools.dial_watch = bag.dial_watch.setting;
+    const std::vector<instruments::NamedDisplay> windows = instruments::displays(bag);
+    for (std::size_t i = 0; i < windows.size() && i < kMaxWindows; ++i)
+        tools.window[i] = *windows[i].display;
+    return tools;
+}
+
+LookedAt looked_at(const Site& site, const World& world) {
+    LookedAt looked;
+    if (world.hands.last.verb != Verb::look)
+        return looked;
+    looked.part = world.hands.last.value;
+    const faults::Look& look = site.catalogue.parts[static_cast<std::size_t>(looked.part)].look;
+    const std::vector<int> bands = faults::describe(look, world.condition);
+    for (std::size_t i = 0; i < bands.size() && i < kMaxSights; ++i)
+        looked.band[i] = static_cast<std::uint8_t>(bands[i]);
+    return looked;
+}
+
 } // namespace
 
-Percept perceive(const Site& site, const World& world, furnace::Workspace& workspace) {
-    const furnace::Model& model = site.model;
+Percept perceive(const Site& site, const World& world) {
     Percept percept;
     percept.tick = world.tick;
-    percept.seen = see(model, world);
-    percept.heard = hear(model, world.state);
-    percept.felt = feel(model, world.state);
-    percept.smelt = smell(model, world.state);
+    percept.seen = see(site.model, world);
+    percept.heard = hear(site.model, world.state);
+    percept.felt = feel(site.model, world.state);
+    percept.smelt = smell(site.model, world.state);
     percept.left_as = left_as(world.inputs);
     percept.hands = world.hands;
-    percept.voltmeter.red = world.inputs.attachments[0].a;
-    percept.voltmeter.black = world.inputs.attachments[0].b;
-    percept.voltmeter.display =
-        instruments::read_voltmeter(model, world.state, world.condition, world.inputs, 0, workspace);
+    percept.worked = worked(world);
+    percept.instruments = read_windows(world.bag);
+    percept.looked_at = looked_at(site, world);
     return percept;
 }
 

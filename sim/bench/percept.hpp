@@ -3,7 +3,7 @@
 #include "bench/site.hpp"
 #include "bench/world.hpp"
 #include "furnace/furnace.hpp"
-#include "instruments/voltmeter.hpp"
+#include "instruments/bag.hpp"
 
 #include <array>
 #include <cstddef>
@@ -79,12 +79,47 @@ struct LeftAs {
     friend bool operator==(const LeftAs&, const LeftAs&) = default;
 };
 
-/// The voltmeter: where its leads are, and what it shows.
-struct VoltmeterPercept {
-    std::int32_t red = 0; ///< test point
-    std::int32_t black = 0;
-    instruments::VoltmeterDisplay display;
-    friend bool operator==(const VoltmeterPercept&, const VoltmeterPercept&) = default;
+/// What the hands have put or taken where.
+struct Worked {
+    std::array<std::uint64_t, kMaxParts / 64> parts_off{}; ///< by part of the catalogue
+    std::array<std::int8_t, kMaxParts> eighths{};          ///< turns of screws since they were found
+    electrical::ElementBits parted{};                      ///< wires and plugs off their terminals
+    /// Wires landed elsewhere, jumper lead, lead with the small breaker: node to node.
+    std::array<std::array<std::int32_t, 2>, electrical::kMaxAttachments> joined{};
+    bool small_breaker_tripped = false;
+    bool door_switch_taped = false;
+    bool tagged = false;
+    bool appliances_off = false;
+    bool signed_off = false;
+    std::uint8_t told = 0; ///< bits by Topic
+    friend bool operator==(const Worked&, const Worked&) = default;
+};
+
+inline constexpr std::size_t kMaxWindows = 40;
+inline constexpr std::size_t kMaxSights = 12;
+
+/// The instruments as they are set, and what stands in their windows.
+struct Instruments {
+    instruments::MultimeterSetting multimeter;
+    instruments::ClampSetting clamp;
+    instruments::WattmeterSetting wattmeter;
+    instruments::TachometerSetting tachometer;
+    instruments::ManometerSetting manometer;
+    instruments::ThermometerSetting thermometer;
+    instruments::AnalyserSetting analyser;
+    instruments::GasDetectorSetting gas_detector;
+    instruments::LeakSolutionSetting leak_solution;
+    instruments::VoltageTesterSetting voltage_tester;
+    instruments::DialWatchSetting dial_watch;
+    std::array<instruments::Display, kMaxWindows> window{}; ///< in the order of instruments::displays
+    friend bool operator==(const Instruments&, const Instruments&) = default;
+};
+
+/// What a close look at a part has just shown, until something else is done.
+struct LookedAt {
+    std::int32_t part = -1;                      ///< of the catalogue; -1: at nothing
+    std::array<std::uint8_t, kMaxSights> band{}; ///< of each sight of its look
+    friend bool operator==(const LookedAt&, const LookedAt&) = default;
 };
 
 struct Percept {
@@ -95,12 +130,14 @@ struct Percept {
     Smelt smelt;
     LeftAs left_as;
     Hands hands;
-    VoltmeterPercept voltmeter;
+    Worked worked;
+    Instruments instruments;
+    LookedAt looked_at;
     friend bool operator==(const Percept&, const Percept&) = default;
 };
 
-/// Of the part's condition nothing enters but by what it does to light, sound, smell, touch and the meter.
-/// The workspace is for the meter.
-Percept perceive(const Site& site, const World& world, furnace::Workspace& workspace);
+/// Of a part's condition nothing enters but by what it does to light, sound, smell, touch and the windows of
+/// the instruments, and what a close look shows of it.
+Percept perceive(const Site& site, const World& world);
 
 } // namespace lightoff::bench

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/action.hpp"
+#include "bench/handiwork.hpp"
 #include "furnace/condition.hpp"
 #include "furnace/inputs.hpp"
 #include "furnace/state.hpp"
+#include "instruments/bag.hpp"
 
 #include <array>
 #include <cstdint>
@@ -49,16 +51,20 @@ struct Onset {
 
 inline constexpr std::uint32_t kNoField = 0xFFFFFFFF;
 
-/// The action in progress.
+/// The action in progress, and the one before it.
 struct Hands {
     Action action;
+    Action last;                 ///< that took effect last
     std::uint64_t done_tick = 0; ///< the action takes effect at the start of this tick
+    std::uint64_t last_tick = 0; ///< in which `last` took effect
     std::uint64_t busy = 0;      ///< 1 while an action is in progress
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
         visit("action", self.action);
+        visit("last", self.last);
         visit("done_tick", "", self.done_tick);
+        visit("last_tick", "", self.last_tick);
         visit("busy", "", self.busy);
     }
     friend bool operator==(const Hands&, const Hands&) = default;
@@ -70,6 +76,8 @@ struct World {
     furnace::State state;
     furnace::Condition condition;
     furnace::Inputs inputs;
+    instruments::Bag bag;
+    Handiwork handiwork;
     std::array<Onset, kMaxOnsets> onsets{};
     std::uint64_t onset_count = 0; ///< the first of them that are in use, in order of their ticks
     std::uint64_t onset_next = 0;  ///< all before it have set in for good
@@ -82,6 +90,8 @@ struct World {
         visit("state", self.state);
         visit("condition", self.condition);
         visit("inputs", self.inputs);
+        visit("bag", self.bag);
+        visit("handiwork", self.handiwork);
         visit("onsets", "", self.onsets);
         visit("onset_count", "", self.onset_count);
         visit("onset_next", "", self.onset_next);

@@ -57,6 +57,7 @@ void read_places(const Object& root, Model& model) {
                                                     {"blower-compartment", Place::Where::blower_compartment},
                                                     {"outside", Place::Where::outside},
                                                     {"living-room", Place::Where::living_room}});
+        place.plug = o.flag_or("plug", false);
         model.places.push_back(std::move(place));
     }
 }

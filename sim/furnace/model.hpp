@@ -27,6 +27,7 @@ struct Place {
     enum class Where : std::uint8_t { burner_compartment, blower_compartment, outside, living_room };
     std::string part; ///< the name before the first dot of its terminals
     Where where = Where::outside;
+    bool plug = false; ///< its terminals come apart together, in one pull
 };
 
 /// A quantity of the wiring that is worth a name: volts between two nodes, or amps through an element.

@@ -143,6 +143,7 @@ private:
             const int b = place(w.to, ".lug", at("wires", i, "to"));
             const double ohm = electrical::copper_ohm_per_m(w.awg) * w.length_m;
             elements_[w.name] = guarded(at("wires", i), [&] { return netlist_.resistor(w.name, a, b, ohm); });
+            wiring_.wires.push_back(elements_[w.name]);
         }
     }
 

@@ -79,6 +79,7 @@ struct Terminal {
 struct Wiring {
     electrical::Netlist netlist;
     std::vector<Terminal> terminals;     ///< in the order of the equipment file
+    std::vector<int> wires;              ///< elements that are conductors to be seen and clamped
     std::vector<SwitchBinding> switches; ///< by switch bit
     std::vector<RelayBinding> relays;
     std::vector<FuseBinding> fuses;

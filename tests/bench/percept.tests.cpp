@@ -19,7 +19,7 @@ namespace instruments = lightoff::instruments;
 namespace {
 
 Percept percept(Rig& rig) {
-    return bench::perceive(rig.site, rig.world, rig.workspace);
+    return bench::perceive(rig.site, rig.world);
 }
 
 /// Every action that there is, with a few arguments of each kind.
@@ -158,43 +158,24 @@ TEST_CASE("gas is smelt at a fifth of its lower flammable limit") {
     CHECK(percept(rig).smelt.gas == 2);
 }
 
-TEST_CASE("the voltmeter shows what a field meter would") {
-    const auto shows = [](double volts, std::int32_t mv, std::int32_t resolution) {
-        INFO(volts << " V");
-        const auto display = instruments::voltmeter_display(volts);
-        CHECK(display.millivolts == mv);
-        CHECK(display.resolution_mv == resolution);
-        CHECK(display.overload == 0);
-    };
-    shows(0.0, 0, 1);
-    shows(0.0004, 0, 1);
-    shows(0.0006, 1, 1);
-    shows(5.9994, 5999, 1);
-    shows(5.9996, 6000, 10);
-    shows(26.054, 26050, 10);
-    shows(59.994, 59990, 10);
-    shows(59.996, 60000, 100);
-    shows(118.449, 118400, 100);
-    shows(-118.449, 118400, 100);
-    CHECK(instruments::voltmeter_display(600.0).overload == 1);
-    CHECK(instruments::voltmeter_display(1e30).overload == 1);
-
+TEST_CASE("the windows of the instruments are perceived, and where they are put") {
     Rig rig;
-    CHECK(percept(rig).voltmeter.display.on == 0);
+    CHECK(percept(rig).instruments.window[0].flags == 0);
     rig.act("blower-door off");
     rig.act("door-switch on");
     rig.act("leads board.line board.neutral");
     rig.run(5.0);
-    const auto line = percept(rig).voltmeter;
-    CHECK(line.display.on == 1);
-    CHECK(line.display.resolution_mv == 100);
-    CHECK(line.display.millivolts == Approx(119500).margin(1000));
-    CHECK(line.red == rig.model.find_test_point("board.line"));
-    CHECK(line.black == rig.model.find_test_point("board.neutral"));
+    const auto line = percept(rig).instruments;
+    CHECK(line.window[0].has(instruments::kOn));
+    CHECK(line.multimeter.function == instruments::Function::ac_volts);
+    CHECK(instruments::value_of(line.window[0]).value ==
+          Approx(rig.volts("board.line", "board.neutral")).margin(1.5));
+    CHECK(line.multimeter.red == rig.model.find_test_point("board.line"));
+    CHECK(line.multimeter.black == rig.model.find_test_point("board.neutral"));
     rig.act("leads board.R board.C");
-    const auto control = percept(rig).voltmeter.display;
-    CHECK(control.resolution_mv == 10);
-    CHECK(0.001 * control.millivolts == Approx(rig.volts("board.R", "board.C")).margin(0.0051));
+    rig.run(5.0);
+    CHECK(instruments::value_of(percept(rig).instruments.window[0]).value ==
+          Approx(rig.volts("board.R", "board.C")).margin(0.4));
 }
 
 // The heart of the matter: what has no effect that could be perceived is not given away.

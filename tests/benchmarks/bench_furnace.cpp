@@ -62,10 +62,11 @@ double microseconds(int times, Work&& work) {
 /// The golden call with a voltmeter on R and C.
 bench::World start_of_call(const files::LoadedBundle& bundle) {
     bench::World world = lesson::begin_world(bundle.site, bundle.scenario, 0);
-    electrical::Attachment& meter = world.inputs.attachments[0];
-    meter.a = bundle.site.model.find_test_point("board.R");
-    meter.b = bundle.site.model.find_test_point("board.C");
-    meter.ohm = 10e6;
+    instruments::MultimeterSetting& meter = world.bag.multimeter.setting;
+    meter.red = bundle.site.model.find_test_point("board.R");
+    meter.black = bundle.site.model.find_test_point("board.C");
+    meter.function = instruments::Function::ac_volts;
+    instruments::connect(world.bag, world.inputs);
     return world;
 }
 

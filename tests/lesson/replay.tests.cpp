@@ -19,7 +19,7 @@ lesson::ReplayResult replay(const Log& log) {
 /// The first mark at or behind the tick at which an entry takes effect.
 std::uint64_t mark_after(const Log& log, const Log::Entry& entry) {
     const std::uint64_t effect =
-        entry.tick + static_cast<std::uint64_t>(bench::spec_of(entry.action.verb).duration_ticks);
+        entry.tick + static_cast<std::uint64_t>(bench::spec_of(entry.action.verb).ticks);
     for (const Log::Mark& mark : log.marks)
         if (mark.tick > effect)
             return mark.tick;

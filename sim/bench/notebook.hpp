@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/site.hpp"
+#include "bench/world.hpp"
+#include "instruments/bag.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace lightoff::bench {
+
+/// How a reading came to be taken.
+enum class Taken : std::uint8_t {
+    settled, ///< it stood in the window, settled, for two seconds
+    kept,    ///< it was written down
+    looked   ///< a close look at a part
+};
+
+/// Something that was read or seen, and so counts as evidence.
+struct Reading {
+    std::uint64_t tick = 0;
+    Taken taken = Taken::settled;
+    int window = -1; ///< in the order of instruments::displays; -1: a look
+    int part = -1;   ///< of the catalogue, that was looked at; -1: a window
+    instruments::Display display;
+    std::vector<int> bands; ///< of a look: which words each of its sights gave
+    std::string where;      ///< "red on board.R, black on board.C"; the part that was looked at
+};
+
+/// Writes down what is read, by one rule for window, terminal and script: a number that has stood settled for
+/// two seconds, once for each place of the instrument and again when it has moved on; whatever is kept; and
+/// every look. Readings are numbered from 1 in the order in which they were taken.
+class Notebook {
+public:
+    explicit Notebook(const Site& site) : site_(&site) {}
+
+    /// To be called after every tick.
+    void observe(const World& world);
+
+    [[nodiscard]] const std::vector<Reading>& readings() const { return readings_; }
+
+private:
+    struct Window {
+        std::uint64_t setting = 0; ///< hash of how the instrument was set
+        int last = -1;             ///< place of its last reading under this setting
+    };
+    void take(const World& world, std::size_t window, const instruments::Display& display, Taken taken);
+    void observe_window(const World& world, std::size_t window, const instruments::Display& display);
+
+    const Site* site_;
+    std::vector<Window> windows_;
+    std::vector<Reading> readings_;
+};
+
+/// Where an instrument is put, in words; `window` counts as in instruments::displays.
+std::string where_is_it(const Site& site, const World& world, std::size_t window);
+
+} // namespace lightoff::bench

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/world.hpp"
+#include "furnace/model.hpp"
+
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+/// Wires, plugs and capacitors as hands find them.
+namespace lightoff::bench {
+
+/// Slot of the attachment that holds a lifted wire on another terminal; 0 if it hangs free.
+std::size_t landing_of(const World& world, int lug);
+/// A slot for one more; 0 if there is none.
+std::size_t free_landing(const World& world);
+
+/// Whether every terminal of a plug is apart.
+bool is_unplugged(const furnace::Model& model, const World& world, std::string_view plug);
+
+/// Elements that are capacitors big enough to hurt: 1 uF or more. kMaxCapacitors at most.
+std::vector<int> run_capacitors(const furnace::Model& model);
+/// Which of them a part is ("blower_capacitor"); -1 if it is none.
+int capacitor_of(const furnace::Model& model, std::string_view part);
+
+} // namespace lightoff::bench
