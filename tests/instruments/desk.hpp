@@ -6,8 +6,8 @@
 #include <stdexcept>
 #include <string>
 
-/// The reference furnace with the bag of instruments at it. From its making on it steps furnace and
-/// instruments by itself: nothing happens but what a test does.
+/// The reference furnace with the bag of instruments at it. It steps furnace and instruments by
+/// itself: nothing happens but what a test does.
 namespace lightoff::test {
 
 using namespace lightoff::instruments;
