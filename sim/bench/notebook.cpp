@@ -4,6 +4,8 @@
 #include "bench/access.hpp"
 #include "units/fields.hpp"
 
+#include <cmath>
+
 namespace lightoff::bench {
 namespace {
 
@@ -12,8 +14,18 @@ using instruments::Display;
 using instruments::NamedDisplay;
 using instruments::Spot;
 
-/// Shortest time between two readings of the same place that a moving number gives by itself.
+/// A number that drifts gives readings no faster than this by itself ...
 constexpr std::uint64_t kBetweenTicks = 200;
+/// ... one that has jumped by more than this part of itself does at once.
+constexpr double kDrifts = 0.1;
+
+bool has_jumped(const Display& before, const Display& now) {
+    const instruments::Value was = instruments::value_of(before);
+    const instruments::Value is = instruments::value_of(now);
+    if (!was.known || !is.known)
+        return was.known != is.known;
+    return std::abs(is.value - was.value) > kDrifts * std::abs(was.value) + was.half_width;
+}
 
 std::string title(Spot spot) {
     return std::string(instruments::spot_row(spot).title);
@@ -117,7 +129,8 @@ void Notebook::observe_window(const World& world, std::size_t window, const Disp
         const bool same_number = before.display.anchor == display.anchor &&
                                  before.display.anchor_range == display.anchor_range &&
                                  before.display.flags == display.flags;
-        if (same_number || world.tick - before.tick < kBetweenTicks)
+        const bool drifts = world.tick - before.tick < kBetweenTicks && !has_jumped(before.display, display);
+        if (same_number || drifts)
             return;
     }
     take(world, window, display, Taken::settled);

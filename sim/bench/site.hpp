@@ -1,15 +1,18 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/hazard_table.hpp"
 #include "faults/catalogue.hpp"
 #include "furnace/model.hpp"
 
 namespace lightoff::bench {
 
 /// What does not change while somebody works: the furnace as it was built, and the parts that hands can get
-/// at with what can be done to them. Shared by every World of the same bundle.
+/// at with what can be done to them; what the school takes for a hazard, and how grave. Shared by every World
+/// of the same bundle.
 struct Site {
     furnace::Model model;
     faults::Catalogue catalogue;
+    HazardTable hazards;
 };
 
 } // namespace lightoff::bench

@@ -14,6 +14,7 @@ std::uint64_t bundle_hash(const Bundle& bundle) {
     add("profile", bundle.profile);
     add("catalogue", bundle.catalogue);
     add("lamp table", bundle.lamp_table);
+    add("school", bundle.school);
     const Digest digest = digest_of(all);
     std::uint64_t hash = 0;
     for (std::size_t i = 0; i < 8; ++i)

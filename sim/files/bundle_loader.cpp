@@ -3,6 +3,8 @@
 #include "files/bundle.hpp"
 #include "files/data_folder.hpp"
 #include "files/equipment.hpp"
+#include "files/fault_catalogue.hpp"
+#include "files/hazard_table.hpp"
 #include "files/scenario.hpp"
 
 namespace lightoff::files {
@@ -35,10 +37,16 @@ LoadedBundle load_bundle(const std::string& scenario) {
     bundle.equipment_file = equipment_file(document, bundle.scenario.equipment);
     const Document equipment = read_document(bundle.equipment_file);
     bundle.site.model = read_equipment(equipment);
+    const CatalogueFiles catalogue = read_catalogue_files();
+    bundle.site.catalogue = read_catalogue(catalogue, bundle.site.model);
+    const Document hazards = read_hazard_file();
+    bundle.site.hazards = read_hazards(hazards);
     check_scenario(document, bundle.scenario, bundle.site);
     Bundle texts;
     texts.scenario = document.canonical();
     texts.profile = equipment.canonical();
+    texts.catalogue = catalogue.canonical();
+    texts.school = hazards.canonical();
     bundle.site.model.bundle_hash = bundle_hash(texts);
     return bundle;
 }

@@ -63,6 +63,7 @@ ServiceText read_service(const Object& o) {
     s.hands = static_cast<int>(o.integer_or("hands", 1, 2, 2));
     s.ticks = static_cast<std::uint32_t>(o.ticks("takes", {0.05, 28800.0, "s"}));
     s.cost = o.number_or("cost", {0.0, 1e5}, 0.0);
+    s.opens_gas = o.flag_or("opens_gas", false);
     s.resets_rollout = o.flag_or("resets_rollout", false);
     text.access = read_access(o);
     text.restores = named_texts_at(o, "restores", {1, 40});
@@ -91,6 +92,7 @@ PartText read_part(const Object& o) {
                                                {"outside", Place::Where::outside},
                                                {"living-room", Place::Where::living_room}});
     text.has = o.texts("has", {0, 16});
+    part.has = text.has;
     part.consumable = o.flag_or("consumable", false);
     part.safety_device = o.flag_or("safety_device", false);
     read_look(o.object("look"), text);

@@ -22,6 +22,7 @@ std::vector<std::string> data_names(std::string_view subfolder);
 inline constexpr std::string_view kCallsFolder = "calls";
 inline constexpr std::string_view kEquipmentFolder = "equipment";
 inline constexpr std::string_view kFaultsFolder = "faults";
+inline constexpr std::string_view kSchoolFolder = "school";
 
 /// "call-for-heat" of "scenarios/calls/call-for-heat.json".
 std::string data_name_of(const std::string& path);

@@ -51,6 +51,26 @@ void read_changes(const Object& root, Scenario& s) {
     s.arrive_after_ticks = static_cast<std::uint64_t>(root.ticks("arrive_after", kDay));
 }
 
+void read_faults(const Object& root, Scenario& s) {
+    using faults::Trigger;
+    if (!root.has("faults"))
+        return;
+    for (const Object& o : root.objects("faults", {0, 8})) {
+        lesson::FaultUse use;
+        use.id = o.text("fault", {1, 40});
+        use.severity = o.number_or("severity", {0.0, 1.0}, 1.0);
+        use.onset = o.choice_or<Trigger>("onset",
+                                         {{"from-start", Trigger::from_start},
+                                          {"at", Trigger::at_tick},
+                                          {"when-hot", Trigger::when_hot},
+                                          {"now-and-then", Trigger::now_and_then}},
+                                         Trigger::from_start);
+        if (use.onset == Trigger::at_tick)
+            use.tick = static_cast<std::uint64_t>(o.ticks("at", kDay));
+        s.faults.push_back(std::move(use));
+    }
+}
+
 void read_lesson(const Object& root, Scenario& s) {
     s.help = root.choice<Help>(
         "help", {{"learning", Help::learning}, {"practice", Help::practice}, {"exam", Help::exam}});
@@ -89,6 +109,7 @@ Scenario read_scenario(const Document& document) {
     s.equipment = root.text("equipment", {1, 64});
     read_surroundings(root, s);
     read_changes(root, s);
+    read_faults(root, s);
     read_lesson(root, s);
     root.finish();
     return s;
@@ -105,7 +126,15 @@ void check_scenario(const Document& document, const Scenario& scenario, const be
         check_path(o);
     for (const Object& h : root.objects("history", {0, 200}))
         judged(h, "do", [&] { bench::parse_action(site, h.text("do")); });
-    static_cast<void>(scenario);
+    if (scenario.faults.empty())
+        return;
+    const std::vector<Object> faults = root.objects("faults", {0, 8});
+    for (std::size_t i = 0; i < faults.size(); ++i) {
+        Scenario alone = scenario;
+        alone.faults = {scenario.faults[i]};
+        judged(faults[i], "fault", [&] { lesson::begin_world(site, alone, 0); });
+    }
+    judged(root, "faults", [&] { lesson::begin_world(site, scenario, 0); });
 }
 
 } // namespace lightoff::files

@@ -1,25 +1,73 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/scenario.hpp"
 
-#include "units/random.hpp"
+#include "furnace/tolerance.hpp"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace lightoff::lesson {
 namespace {
 
-constexpr std::uint64_t kToleranceStream = 1;
-
-/// A healthy furnace is not needle-perfect: each seed gives part values within ordinary tolerance.
-void vary_parts(const furnace::Model& model, bench::World& world, std::uint64_t seed) {
-    if (seed == 0)
-        return;
-    for (std::size_t i = 0; i < model.tolerances.size(); ++i) {
-        const furnace::Tolerance& t = model.tolerances[i];
-        const double offset = t.spread * units::random_signed(seed, kToleranceStream, i);
-        const std::uint64_t field = furnace::condition_field(model, t.path);
-        furnace::set_condition_field(world.condition, field, t.nominal + offset);
+/// Lays the onsets of a fault that is not there from the start. A short that waits is an open bridge.
+class WaitingFault {
+public:
+    WaitingFault(const faults::Fault& fault, const FaultUse& use) : fault_(fault), severity_(use.severity) {
+        pattern_.tick = use.tick;
+        if (use.onset == faults::Trigger::when_hot) {
+            pattern_.trigger = bench::OnsetTrigger::while_hot;
+            pattern_.node = static_cast<std::uint32_t>(fault.hot_node);
+            pattern_.level = fault.hot_above_k;
+        }
+        if (use.onset == faults::Trigger::now_and_then) {
+            pattern_.trigger = bench::OnsetTrigger::now_and_then;
+            pattern_.level = static_cast<double>(fault.stretch_ticks);
+        }
     }
+
+    void lay(const faults::Catalogue& catalogue, furnace::Condition& condition,
+             std::vector<bench::Onset>& onsets) const {
+        for (const faults::Setting& s : faults::settings_at(fault_, severity_))
+            onsets.push_back(onset(s.field, s.value, furnace::condition_value(condition, s.field)));
+        for (electrical::Bridge bridge : faults::bridges_at(catalogue, fault_, severity_)) {
+            const int slot = faults::free_bridge(condition.wiring);
+            if (slot < 0)
+                throw std::invalid_argument("more shorts at once than the wiring has room for");
+            const auto ohm = static_cast<double>(bridge.ohm);
+            bridge.ohm = electrical::kOpenOhm;
+            condition.wiring.bridges[static_cast<std::size_t>(slot)] = bridge;
+            onsets.push_back(
+                onset(faults::bridge_field(slot) + 2, ohm, static_cast<double>(electrical::kOpenOhm)));
+        }
+    }
+
+private:
+    [[nodiscard]] bench::Onset onset(std::uint64_t field, double value, double otherwise) const {
+        bench::Onset onset = pattern_;
+        onset.field = static_cast<std::uint32_t>(field);
+        onset.value = value;
+        onset.otherwise = otherwise;
+        return onset;
+    }
+
+    const faults::Fault& fault_;
+    double severity_;
+    bench::Onset pattern_;
+};
+
+void set_in(const faults::Catalogue& catalogue, const FaultUse& use, bench::World& world,
+            std::vector<bench::Onset>& onsets) {
+    const int index = catalogue.find_fault(use.id);
+    if (index < 0)
+        throw std::invalid_argument("this furnace has no fault \"" + use.id +
+                                    "\"; they are listed by `lightoff-cli faults`");
+    const faults::Fault& fault = catalogue.faults[static_cast<std::size_t>(index)];
+    if (std::find(fault.triggers.begin(), fault.triggers.end(), use.onset) == fault.triggers.end())
+        throw std::invalid_argument("fault \"" + use.id + "\" does not set in that way");
+    if (use.onset == faults::Trigger::from_start)
+        faults::apply(catalogue, fault, use.severity, world.condition, world.inputs);
+    else
+        WaitingFault(fault, use).lay(catalogue, world.condition, onsets);
 }
 
 std::vector<bench::Onset> onsets_of(const furnace::Model& model,
@@ -40,11 +88,14 @@ std::vector<bench::Onset> onsets_of(const furnace::Model& model,
 bench::World begin_world(const bench::Site& site, const Scenario& scenario, std::uint64_t seed) {
     const furnace::Model& model = site.model;
     bench::World world = bench::fresh_world(model, scenario.inputs, scenario.house_k, seed);
-    vary_parts(model, world, seed);
+    world.condition = furnace::as_built(model, seed);
     for (const ConditionChange& change : scenario.overrides)
         furnace::set_condition_field(world.condition, furnace::condition_field(model, change.path),
                                      change.value);
-    bench::set_onsets(world, onsets_of(model, scenario.onsets));
+    std::vector<bench::Onset> onsets = onsets_of(model, scenario.onsets);
+    for (const FaultUse& use : scenario.faults)
+        set_in(site.catalogue, use, world, onsets);
+    bench::set_onsets(world, onsets);
     return world;
 }
 

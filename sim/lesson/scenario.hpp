@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/bench.hpp"
+#include "bench/school_rules.hpp"
 
 #include <cstdint>
 #include <map>
@@ -14,17 +15,19 @@ enum class Kind { no_heat, poor_heat, noise, smell_or_alarm, callback, nothing_w
 /// How much the coach may say.
 enum class Help { learning, practice, exam };
 
-/// What a school allows; data of the class.
-struct SchoolRules {
-    bool jumpers_allowed = true;
-    bool live_testing_allowed = true;
-};
-
 /// "This number of the Condition has this value", from a tick on. Paths: furnace::condition_field.
 struct ConditionChange {
     std::string path;
     double value = 0.0; ///< in the field's own unit
     std::uint64_t tick = 0;
+};
+
+/// A fault of the catalogue, and how it sets in.
+struct FaultUse {
+    std::string id;
+    double severity = 1.0; ///< 0 to 1
+    faults::Trigger onset = faults::Trigger::from_start;
+    std::uint64_t tick = 0; ///< at_tick: when; when_hot and now_and_then: not before
 };
 
 struct HistoryAction {
@@ -42,17 +45,18 @@ struct Scenario {
     furnace::Inputs inputs;
     double house_k = 293.15;
     std::vector<ConditionChange> overrides; ///< from the start
+    std::vector<FaultUse> faults;           ///< several at once; of two that set one number the later wins
     std::vector<ConditionChange> onsets;
     std::vector<HistoryAction> history;
     std::uint64_t arrive_after_ticks = 0;
     Help help = Help::learning;
-    SchoolRules school_rules;
+    bench::SchoolRules school_rules;
     std::map<std::string, double> rubric_weights;
 };
 
-/// The World as it stands at tick 0, before any history: overrides applied, onsets laid, part values varied
-/// within the profile's tolerances by the seed (seed 0: nominal values). Throws std::invalid_argument for a
-/// path that does not exist or too many onsets.
+/// The World as it stands at tick 0, before any history: part values varied within the profile's tolerances
+/// by the seed (furnace::as_built), overrides applied, faults set in or waiting, onsets laid. Throws
+/// std::invalid_argument for a path or fault that this furnace does not have, or too many onsets or shorts.
 bench::World begin_world(const bench::Site& site, const Scenario& scenario, std::uint64_t seed);
 
 /// The same with its history run, as the student finds it.

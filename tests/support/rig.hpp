@@ -4,6 +4,8 @@
 #include "bench/milestones.hpp"
 #include "bench/readouts.hpp"
 #include "files/equipment.hpp"
+#include "files/fault_catalogue.hpp"
+#include "files/hazard_table.hpp"
 #include "files/reader.hpp"
 #include "files/scenario.hpp"
 #include "lesson/scenario.hpp"
@@ -24,7 +26,13 @@ inline const std::string kCallForHeat =
 
 /// The reference furnace with what can be done to it; read once for each program.
 inline const bench::Site& reference_site() {
-    static const bench::Site site{files::read_equipment(files::read_document(kReferenceEquipment)), {}};
+    static const bench::Site site = [] {
+        bench::Site read;
+        read.model = files::read_equipment(files::read_document(kReferenceEquipment));
+        read.catalogue = files::load_catalogue(read.model);
+        read.hazards = files::read_hazards(files::read_hazard_file());
+        return read;
+    }();
     return site;
 }
 inline const furnace::Model& reference_model() {
