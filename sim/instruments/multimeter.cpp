@@ -194,11 +194,13 @@ void measure_amps(Moment& now, Multimeter& meter, const FunctionRow& row) {
     show_with_error(now, meter.display, row.quantity, meter.state.filtered);
 }
 
-/// Fuses take what they get in every tick, whatever the window does.
+/// Fuses take what they get, whatever the window does.
 void guard(Moment& now, Multimeter& meter) {
     if (!leads_on(meter))
         return;
-    if (meter.setting.function == Function::dc_microamps && meter.state.microamp_fuse_blown == 0)
+    // The shunt alone lets so little through that a look at each new number is soon enough.
+    if (meter.setting.function == Function::dc_microamps && meter.state.microamp_fuse_blown == 0 &&
+        (meter.state.protecting != 0 || now.renews(function_row(Function::dc_microamps).update_ticks)))
         guard_microamps(now, meter);
     if (meter.setting.function == Function::ac_amps && meter.state.amp_fuse_blown == 0)
         guard_amps(now, meter);

@@ -160,7 +160,7 @@ TEST_CASE("microamps across a voltage blow the meter's small fuse, which is then
         INFO(red);
         Desk desk;
         desk.leads(Function::dc_microamps, red, black);
-        desk.ticks(2);
+        desk.ticks(6);
         CHECK(desk.bag.multimeter.state.microamp_fuse_blown == 1);
         CHECK(desk.bag.multimeter.state.amp_fuse_blown == 0);
         desk.seconds(5.0);
