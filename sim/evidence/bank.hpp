@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/bench.hpp"
+#include "evidence/begin.hpp"
+#include "evidence/cause.hpp"
+#include "evidence/furnace.hpp"
+#include "evidence/profile.hpp"
+#include "evidence/tests_on_offer.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace lightoff::evidence {
+
+/// Severities at which a graded fault is tried; between two neighbours anything counts as possible.
+inline constexpr std::array<double, 5> kSeverities{0.0, 0.25, 0.5, 0.75, 1.0};
+
+/// How a hypothesis has its fault.
+enum class Way : std::uint8_t {
+    always,       ///< from the start
+    when_hot,     ///< while its part is hot
+    gone_for_now, ///< now and then: it was there until the visit, and has not come back yet
+    not_yet       ///< now and then: it has not shown yet
+};
+
+/// A span of severities that a cause may have; a fault that is there or not has both ends the same.
+struct Variant {
+    std::size_t low = 0; ///< places in Bank::furnaces
+    std::size_t high = 0;
+    Way way = Way::always;
+    std::uint64_t lasts_ticks = ~std::uint64_t{0}; ///< of the visit; then it would have come back
+};
+
+/// A hypothesis furnace as the student finds it.
+struct Found {
+    bench::World world;
+    Prediction first; ///< what is perceived on arrival
+};
+
+/// Every hypothesis furnace of a call at the moment of arrival: each fault of the catalogue at a few
+/// severities, and nothing wrong. They have the call's seed, so the same part tolerances and the same
+/// instruments. Built once for a scenario and a seed; attempts share it.
+class Bank {
+public:
+    /// `real`: what is really wrong, if it is known. It stands in for a severity between two of the grid, so
+    /// that the truth is never ruled out; without it the sets come from the grid alone.
+    Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real = {});
+
+    [[nodiscard]] const bench::Site& site() const { return *site_; }
+    [[nodiscard]] const std::vector<Found>& furnaces() const { return furnaces_; }
+    /// Of a single cause (or nothing wrong).
+    [[nodiscard]] const std::vector<Variant>& variants_of(Cause cause) const;
+    /// Whether it is known to be what is really wrong.
+    [[nodiscard]] bool is_real(Cause cause) const;
+    [[nodiscard]] const std::optional<std::vector<RealFault>>& real() const { return real_; }
+
+    /// A furnace with two faults, as it is found. Not kept.
+    [[nodiscard]] Found find_pair(Cause pair, double severity, double severity_with,
+                                  furnace::Workspace& workspace) const;
+
+    [[nodiscard]] const std::vector<Test>& tests() const { return tests_; }
+    /// What each test would show on a furnace of the bank; worked out when first asked for, then kept.
+    const Profile& profile(std::size_t furnace);
+
+    [[nodiscard]] std::size_t bytes() const;
+
+private:
+    std::size_t add(const std::vector<RealFault>& faults, furnace::Workspace& workspace);
+    void add_fault(int fault, furnace::Workspace& workspace);
+
+    const bench::Site* site_;
+    Begin begin_;
+    std::optional<std::vector<RealFault>> real_;
+    std::vector<Found> furnaces_;
+    std::vector<std::vector<Variant>> variants_; ///< by fault + 1
+    std::vector<Test> tests_;
+    std::vector<Profile> profiles_;
+    furnace::Workspace workspace_;
+};
+
+/// Runs a call's history from tick 0 to arrival.
+bench::World arrive(const bench::Site& site, const Begin& begin, bench::World world,
+                    furnace::Workspace& workspace);
+
+} // namespace lightoff::evidence

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/notebook.hpp"
+#include "evidence/bank.hpp"
+#include "evidence/cause.hpp"
+#include "evidence/offer.hpp"
+#include "evidence/record.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <vector>
+
+/// Which causes still fit what was read, what each reading was worth, and what would have been worth more.
+/// Proof is computed: hypothesis furnaces do what the student does and show what they would show.
+namespace lightoff::evidence {
+
+/// Something seen or read that ruled causes out.
+struct Step {
+    std::uint64_t tick = 0;
+    int reading = 0;               ///< number in the notebook, counted from 1; 0: eyes, ears, nose, hand
+    std::vector<Cause> ruled_out;  ///< ascending
+    std::size_t still_fitting = 0; ///< causes, after it
+};
+
+/// What a reading was worth before it was taken.
+enum class Word : std::uint8_t {
+    splitter,  ///< at least 60 % of the best test's pairs a minute
+    narrower,  ///< at least 20 %
+    confirmer, ///< could have refuted the leader
+    repeat,    ///< of a reading under the same setting that could not have come out otherwise
+    idle
+};
+
+struct Worth {
+    Word word = Word::idle;
+    int pairs = 0;               ///< of fitting causes that it tells apart
+    double minutes = 0.0;        ///< of work since the last reading before
+    double pairs_a_minute = 0.0; ///< of this one
+    double best = 0.0;           ///< of the best test on offer then
+    bool against_leader = false; ///< it could have refuted the likeliest cause
+};
+
+/// The coach's way from arrival, test after test by pairs a minute.
+struct Route {
+    double minutes = 0.0;     ///< of work
+    std::vector<int> tests;   ///< places in Bank::tests
+    std::vector<Cause> group; ///< what is left: causes that nothing on offer tells apart
+};
+
+/// Observes an attempt. `bank` must outlive it. Everything asked of it depends on the begin and on what was
+/// perceived and done, not on what is really wrong.
+class Investigation {
+public:
+    /// At the moment of arrival.
+    Investigation(Bank& bank, const bench::World& arrived);
+
+    /// An action has just begun, at the tick of the World last observed.
+    void act(const bench::Action& action);
+    /// After every tick.
+    void observe(const bench::World& world);
+
+    /// The notebook: reading `n` is at `n - 1`.
+    [[nodiscard]] const std::vector<bench::Reading>& readings() const {
+        return record_.notebook().readings();
+    }
+
+    /// Causes that give everything seen and read so far, ascending: single ones, or pairs if no single one
+    /// does.
+    std::vector<Cause> fitting() { return fitting_at(record_.now()); }
+    /// The same as it was after everything up to and including `tick`.
+    std::vector<Cause> fitting_at(std::uint64_t tick);
+    /// Just before and just after a reading (from 1).
+    std::vector<Cause> fitting_before(int reading);
+    std::vector<Cause> fitting_after(int reading);
+    /// Whether no single cause (nor "nothing wrong") gives everything up to `tick`.
+    bool no_single_cause_fits(std::uint64_t tick);
+
+    /// How the set fell, from arrival on; single causes only.
+    std::vector<Step> staircase();
+    /// What ruled a single cause out; none while it fits.
+    std::optional<Step> ruled_out_by(Cause cause);
+
+    Worth worth_of(int reading);
+    /// Tests on offer now, best first, at most `most`.
+    std::vector<Offer> best_tests(std::size_t most);
+    /// A test of the list, judged now.
+    Offer judge(int test);
+
+    /// Causes that no test of the list tells from this one, itself included.
+    std::vector<Cause> group_of(Cause cause);
+    /// The coach's way from arrival if this were the cause.
+    Route route_to(Cause cause);
+    /// Mean work minutes of those ways over the causes that fit on arrival, weighted by the catalogue's
+    /// priors.
+    double expected_minutes();
+
+    /// Of the causes, the likeliest by the catalogue's priors; the first of equals. `causes` not empty.
+    [[nodiscard]] Cause leader(const std::vector<Cause>& causes) const;
+
+private:
+    /// A span of severities on its way through the observations.
+    struct Candidate {
+        Variant variant;
+        std::size_t left_at = kNever; ///< the observation that it does not give
+        std::size_t checked = 0;      ///< observations that it has been held against
+    };
+    static constexpr std::size_t kNever = ~std::size_t{0};
+
+    std::vector<Candidate>& candidates_of(Cause cause);
+    /// Whether it gives the first `observations`.
+    bool gives(Candidate& candidate, std::size_t observations);
+    bool fits_first(Cause cause, std::size_t observations);
+    std::vector<Cause> fitting_first(std::size_t observations);
+
+    Bank* bank_;
+    Record record_;
+    furnace::Workspace workspace_;
+    std::map<std::size_t, Furnace> running_;
+    std::map<Cause, std::vector<Candidate>> candidates_;
+};
+
+} // namespace lightoff::evidence
