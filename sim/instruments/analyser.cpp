@@ -2,18 +2,10 @@
 #include "instruments/analyser.hpp"
 
 #include "combustion/flue_gas.hpp"
+#include "instruments/timing.hpp"
 
 namespace lightoff::instruments {
 namespace {
-
-constexpr int kUpdateTicks = 10;
-constexpr double kUpdate_s = kUpdateTicks * units::seconds_per_tick;
-
-// Common practice, no source: 5-6 s on the way, 90 % of a change within half a minute.
-constexpr double kCell_s = 1.4; ///< each of the hose's cells: a sample mixes a little on its way
-constexpr double kOxygenLag_s = 5.0;
-constexpr double kCoLag_s = 8.0;
-constexpr double kProbeLag_s = 4.0;
 
 /// It can't measure the air's moisture and takes this, kg/kg: with it the sums meet the DOE's table of
 /// combustion efficiency (tests/reference/combustion_efficiency.csv).
@@ -37,11 +29,11 @@ void draw(std::array<double, kHoseCells>& cell, double at_probe, double share) {
 
 void follow(const Moment& now, const AnalyserSetting& setting, AnalyserState& s) {
     const FlueSample sample = flue_sample(now, setting.probe);
-    const double cell_share = lag_share(kUpdate_s, kCell_s);
+    const double cell_share = kHoseCellTiming.share();
     draw(s.hose_o2, sample.o2, cell_share);
     draw(s.hose_co, sample.co, cell_share);
-    s.o2 += (s.hose_o2.back() - s.o2) * lag_share(kUpdate_s, kOxygenLag_s);
-    s.co += (s.hose_co.back() - s.co) * lag_share(kUpdate_s, kCoLag_s);
+    s.o2 += (s.hose_o2.back() - s.o2) * kOxygenTiming.share();
+    s.co += (s.hose_co.back() - s.co) * kCoTiming.share();
 
     const double room_k = now.inputs.basement_k;
     if (s.stack_k <= 0.0)
@@ -50,7 +42,7 @@ void follow(const Moment& now, const AnalyserSetting& setting, AnalyserState& s)
         s.inlet_air_k = room_k;
     const double stack_k =
         setting.probe == Spot::vent_connector ? now.state.signals.heat.vent_connector_gas_k : room_k;
-    const double share = lag_share(kUpdate_s, kProbeLag_s);
+    const double share = kStackTiming.share();
     s.stack_k += (stack_k - s.stack_k) * share;
     s.inlet_air_k += (room_k - s.inlet_air_k) * share;
 }
@@ -134,7 +126,7 @@ void step(Moment& now, Analyser& meter) {
         for_each_window(meter, [](Display& window) { blank(window); });
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kOxygenTiming.update_ticks))
         return;
     follow(now, meter.setting, meter.state);
     show_all(now, meter);

@@ -1,13 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/clamp.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
-namespace {
-
-constexpr int kUpdateTicks = 10;
-constexpr double kLag_s = 0.4; // common practice, no source
-
-} // namespace
 
 void step(Moment& now, Clamp& clamp) {
     if (clamp.setting.on == 0 && clamp.state.seen.on == 0)
@@ -20,11 +16,10 @@ void step(Moment& now, Clamp& clamp) {
         blank(clamp.display);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kClampTiming.update_ticks))
         return;
     const double amps = clamp.setting.element < 0 ? 0.0 : units::abs(now.element_a(clamp.setting.element));
-    clamp.state.filtered +=
-        (amps - clamp.state.filtered) * lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    clamp.state.filtered += (amps - clamp.state.filtered) * kClampTiming.share();
     show(clamp.display, Quantity::clamp_amps,
          with_error(Quantity::clamp_amps, clamp.state.filtered, calibration(now.seed, Quantity::clamp_amps)));
 }

@@ -1,13 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/co_alarm.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
-namespace {
-
-constexpr int kUpdateTicks = 20;
-constexpr double kLag_s = 15.0; // 90 % in 35 s (common practice, no source)
-
-} // namespace
 
 /// Leaves out that CO is richer beside the furnace than the room's mean.
 void step(Moment& now, CoAlarm& alarm) {
@@ -17,10 +13,10 @@ void step(Moment& now, CoAlarm& alarm) {
         return;
     }
     age(alarm.display);
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kCoAlarmTiming.update_ticks))
         return;
-    alarm.sensor_fraction += (now.state.gas.room.co_fraction - alarm.sensor_fraction) *
-                             lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    alarm.sensor_fraction +=
+        (now.state.gas.room.co_fraction - alarm.sensor_fraction) * kCoAlarmTiming.share();
     const double read =
         with_error(Quantity::ambient_co, alarm.sensor_fraction, calibration(now.seed, Quantity::ambient_co));
     std::uint8_t flags = 0;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/dial_watch.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
 namespace {
-
-constexpr int kUpdateTicks = 5;
 
 void start(const Moment& now, DialWatchState& s) {
     s.from_m3 = now.state.gas.meter_volume_m3;
@@ -50,7 +50,7 @@ void step(Moment& now, DialWatch& watch) {
             show(watch.stopwatch, Quantity::stopwatch, pressed_s(now, watch));
         }
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kDialWatchTiming.update_ticks))
         return;
     const double turns = now.state.signals.gas.meter_dial_fraction;
     show(watch.dial, Quantity::dial, turns);

@@ -2,6 +2,7 @@
 #include "instruments/gas_detector.hpp"
 
 #include "gas/orifice.hpp"
+#include "instruments/timing.hpp"
 #include "units/pinned_math.hpp"
 
 #include <algorithm>
@@ -9,8 +10,6 @@
 namespace lightoff::instruments {
 namespace {
 
-constexpr int kUpdateTicks = 5;
-constexpr double kLag_s = 1.5;       // common practice, no source
 constexpr double kAlarmShare = 0.10; ///< of the lower flammable limit
 
 // Air that passes the tip with what escapes there (teaching values). A joint whose leak blows a 5 mm bubble
@@ -78,10 +77,9 @@ void step(Moment& now, GasDetector& detector) {
         blank(detector.ticking);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kGasDetectorTiming.update_ticks))
         return;
-    s.fraction += (gas_fraction_at(now, detector.setting.tip) - s.fraction) *
-                  lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    s.fraction += (gas_fraction_at(now, detector.setting.tip) - s.fraction) * kGasDetectorTiming.share();
     const double of_limit =
         with_error(Quantity::explosive_limit, s.fraction / now.model.combustion.fuel.lower_limit,
                    calibration(now.seed, Quantity::explosive_limit));

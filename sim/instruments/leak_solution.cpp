@@ -2,13 +2,13 @@
 #include "instruments/leak_solution.hpp"
 
 #include "instruments/gas_detector.hpp"
+#include "instruments/timing.hpp"
 #include "units/convert.hpp"
 #include "units/pinned_math.hpp"
 
 namespace lightoff::instruments {
 namespace {
 
-constexpr int kUpdateTicks = 5;
 constexpr std::uint32_t kDryAfterTicks = 20U * 180U; // teaching value: three minutes
 constexpr double kBursts_m = 0.020;                  // teaching value
 
@@ -37,7 +37,7 @@ void step(Moment& now, LeakSolution& solution) {
     s.bubble_m3 += escaping_gas_m3_s(now, solution.setting.joint) * units::seconds_per_tick;
     if (diameter_m(s.bubble_m3) > kBursts_m)
         s.bubble_m3 = 0.0;
-    if (now.renews(kUpdateTicks))
+    if (now.renews(kLeakSolutionTiming.update_ticks))
         show(solution.bubble, Quantity::bubble, diameter_m(s.bubble_m3));
 }
 

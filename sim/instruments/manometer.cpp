@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/manometer.hpp"
 
+#include "instruments/timing.hpp"
 #include "units/random.hpp"
 
 namespace lightoff::instruments {
 namespace {
 
-constexpr int kUpdateTicks = 5;
-constexpr double kLag_s = 0.4; // hose and sensor (common practice, no source)
 constexpr std::uint64_t kDriftStream = 0x4D65746572FE0000ULL;
 
 /// What the sensor makes of the pressures, before the zero button.
@@ -65,10 +64,9 @@ void step(Moment& now, Manometer& meter) {
     }
     if (zeroed)
         s.zero_pa = sensed_pa(now, meter.setting);
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kManometerTiming.update_ticks))
         return;
-    s.filtered_pa += (sensed_pa(now, meter.setting) - s.filtered_pa) *
-                     lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    s.filtered_pa += (sensed_pa(now, meter.setting) - s.filtered_pa) * kManometerTiming.share();
     show(meter.display, Quantity::pressure, s.filtered_pa - s.zero_pa);
 }
 

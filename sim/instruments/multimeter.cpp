@@ -7,6 +7,7 @@
 #include "units/random.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace lightoff::instruments {
 namespace {

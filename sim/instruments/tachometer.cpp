@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/tachometer.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
 namespace {
-
-constexpr int kUpdateTicks = 10;
-constexpr double kLag_s = 0.5; // it counts flashes for about so long (common practice, no source)
 
 double speed_rad_s(const furnace::Signals& signals, Spot target) {
     switch (target) {
@@ -34,11 +33,10 @@ void step(Moment& now, Tachometer& meter) {
         blank(meter.display);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kTachometerTiming.update_ticks))
         return;
     const double speed = speed_rad_s(now.state.signals, meter.setting.target);
-    meter.state.filtered_rad_s +=
-        (speed - meter.state.filtered_rad_s) * lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    meter.state.filtered_rad_s += (speed - meter.state.filtered_rad_s) * kTachometerTiming.share();
     show(meter.display, Quantity::speed,
          with_error(Quantity::speed, meter.state.filtered_rad_s, calibration(now.seed, Quantity::speed)));
 }

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/thermometer.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
 namespace {
-
-constexpr int kUpdateTicks = 10;
-constexpr double kAirLag_s = 4.0;   // bead probe in moving air (common practice, no source: 3-5 s)
-constexpr double kShellLag_s = 8.0; // clipped to metal (teaching value)
 
 bool is_metal(Spot spot) {
     return spot == Spot::blower_motor_shell || spot == Spot::inducer_motor_shell ||
@@ -16,9 +14,8 @@ bool is_metal(Spot spot) {
 void follow(const Moment& now, Spot spot, double& probe_k) {
     if (probe_k <= 0.0)
         probe_k = now.inputs.basement_k;
-    const double lag_s = is_metal(spot) ? kShellLag_s : kAirLag_s;
-    probe_k +=
-        (temperature_k(now, spot) - probe_k) * lag_share(kUpdateTicks * units::seconds_per_tick, lag_s);
+    const Timing& timing = is_metal(spot) ? kProbeOnMetalTiming : kProbeInAirTiming;
+    probe_k += (temperature_k(now, spot) - probe_k) * timing.share();
 }
 
 } // namespace
@@ -64,7 +61,7 @@ void step(Moment& now, Thermometer& meter) {
             blank(*window);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kProbeInAirTiming.update_ticks))
         return;
     follow(now, meter.setting.probe_1, meter.state.probe_1_k);
     follow(now, meter.setting.probe_2, meter.state.probe_2_k);

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/voltage_tester.hpp"
 
+#include "instruments/timing.hpp"
+
 namespace lightoff::instruments {
 namespace {
 
-constexpr int kUpdateTicks = 5;
 /// Volts against earth from which it glows (common practice, no source: testers for 120 V do from about 50
 /// V).
 constexpr double kGlowV = 50.0;
@@ -23,7 +24,7 @@ void step(Moment& now, VoltageTester& tester) {
         blank(tester.glow);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kVoltageTesterTiming.update_ticks))
         return;
     const bool glows = tester.setting.node > 0 && units::abs(now.node_v(tester.setting.node)) >= kGlowV;
     show(tester.glow, Quantity::glow, glows ? 1.0 : 0.0, glows ? kBeep : std::uint8_t{0});

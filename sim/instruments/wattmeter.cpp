@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "instruments/wattmeter.hpp"
 
+#include "instruments/timing.hpp"
+
 #include <algorithm>
 
 namespace lightoff::instruments {
 namespace {
 
-constexpr int kUpdateTicks = 10;
-constexpr double kLag_s = 0.5;   // common practice, no source
 constexpr double kLeastVa = 1.0; ///< below it a power factor says nothing: the window stays empty
 
 void show_each(const Moment& now, Wattmeter& meter) {
@@ -60,12 +60,12 @@ void step(Moment& now, Wattmeter& meter) {
             blank(*window);
         return;
     }
-    if (!now.renews(kUpdateTicks))
+    if (!now.renews(kWattmeterTiming.update_ticks))
         return;
     const units::Complex volts = now.node_v(meter.setting.line) - now.node_v(meter.setting.neutral);
     const units::Complex amps =
         meter.setting.element < 0 ? units::Complex{} : now.element_a(meter.setting.element);
-    const double share = lag_share(kUpdateTicks * units::seconds_per_tick, kLag_s);
+    const double share = kWattmeterTiming.share();
     s.volts += (units::abs(volts) - s.volts) * share;
     s.amps += (units::abs(amps) - s.amps) * share;
     s.watts += ((volts * units::conj(amps)).re - s.watts) * share;

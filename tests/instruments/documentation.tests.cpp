@@ -2,6 +2,7 @@
 //
 // The tables of docs/instruments.md are made from the code's own: they can't go stale.
 #include "instruments/bag.hpp"
+#include "instruments/timing.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -87,6 +88,15 @@ std::string functions_table() {
     return table;
 }
 
+std::string timings_table() {
+    std::string table = "| what | lag | new number every |\n|---|---|---|\n";
+    for (const Timing& timing : kTimings)
+        table += "| " + std::string(timing.what) + " | " +
+                 (timing.lag_s > 0.0 ? short_number(timing.lag_s) + " s" : std::string("none")) + " | " +
+                 short_number(0.05 * timing.update_ticks) + " s |\n";
+    return table;
+}
+
 std::string where_text(lightoff::furnace::Place::Where where) {
     using Where = lightoff::furnace::Place::Where;
     switch (where) {
@@ -139,6 +149,10 @@ TEST_CASE("docs/instruments.md has the windows' ranges, resolutions and accuraci
 
 TEST_CASE("docs/instruments.md has the multimeter's functions") {
     check_table("functions", functions_table());
+}
+
+TEST_CASE("docs/instruments.md has the lags of the other instruments") {
+    check_table("timings", timings_table());
 }
 
 TEST_CASE("docs/instruments.md has the spots") {

@@ -148,6 +148,17 @@ TEST_CASE("ohms with the power off read every path in parallel, and the part alo
     CHECK(spice_ohm(desk) > 40e6);
 }
 
+TEST_CASE("ohms behind an open door switch, the line still live in front of it, are steady and right") {
+    Desk desk(3.0);
+    desk.rig.world.inputs.blower_door_on = 0;
+    desk.seconds(60.0);
+    CHECK(desk.measure(Function::ac_volts, "door_switch.in", "cabinet.metal").value > 115.0);
+    check_ohms(desk, "valve.hot", "valve.common", 39.0, 40.2);
+    check_ohms(desk, "igniter_plug.line", "igniter_plug.neutral", 40.0, 90.0);
+    check_ohms(desk, "transformer.hot", "transformer.common", 0.5, 1.0);
+    check_ohms(desk, "blower.common", "blower.medium_low", 1.0, 5.0);
+}
+
 TEST_CASE("microamps in series with the flame: the shunt's burden is in the circuit") {
     Desk desk(240.0);
     desk.in_series(Function::dc_microamps, "board.flame");
