@@ -21,8 +21,7 @@ std::string LampReader::words_for(const Group& group) const {
     const bool wink = group.flashes == 1 && !group.glow && group.longest_flash_ticks <= kWinkTicks;
     if (wink)
         return "one short wink every " + std::to_string(group.period_s) + " seconds";
-    const std::string flashes =
-        group.flashes == 1 ? "1 flash" : std::to_string(group.flashes) + " flashes";
+    const std::string flashes = group.flashes == 1 ? "1 flash" : std::to_string(group.flashes) + " flashes";
     if (!group.glow)
         return flashes + ", a rest, and again";
     return group.flashes == 0 ? "one long glow, a rest, and again"

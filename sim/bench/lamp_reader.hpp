@@ -28,12 +28,12 @@ private:
     std::optional<std::string> end_group();
 
     Group group_;
-    Group last_;                      ///< the whole group before
-    bool has_last_ = false;           ///< there is one
-    bool whole_ = false;              ///< group_ began after a rest
-    bool on_ = false;                 ///< in the tick before
-    std::uint32_t lasted_ticks_ = 0;  ///< the lamp has been as it is for so long
-    std::uint32_t since_start_ = 0;   ///< ticks since the group began
+    Group last_;                     ///< the whole group before
+    bool has_last_ = false;          ///< there is one
+    bool whole_ = false;             ///< group_ began after a rest
+    bool on_ = false;                ///< in the tick before
+    std::uint32_t lasted_ticks_ = 0; ///< the lamp has been as it is for so long
+    std::uint32_t since_start_ = 0;  ///< ticks since the group began
     std::string said_;
 };
 

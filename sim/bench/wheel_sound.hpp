@@ -24,7 +24,7 @@ private:
 
     std::array<std::uint16_t, kMemory> heard_{};
     std::size_t next_ = 0;
-    std::uint16_t held_hz_ = 0; ///< the note when it was last called held
+    std::uint16_t held_hz_ = 0;     ///< the note when it was last called held
     std::uint32_t level_ticks_ = 0; ///< for so long it has neither risen nor fallen
     Phase phase_ = Phase::silent;
 };
