@@ -78,7 +78,8 @@ enum class Verb : std::uint16_t {
     as_found,     ///< tune-up report: value before anything was changed, from a reading
     as_left,      ///< tune-up report: value after, from a reading
     found,        ///< tune-up report: a condition found
-    sign_off      ///< the work order is finished
+    sign_off,     ///< the work order is finished
+    set_right     ///< lay, align or set a part as it should be
 };
 
 /// Integer arguments in fixed units: the words of a verb in the order of VerbSpec::words. A verb of one word

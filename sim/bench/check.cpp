@@ -104,6 +104,7 @@ private:
         case Verb::tighten:
             return service(faults::ServiceKind::tighten);
         case Verb::adjust:
+        case Verb::set_right:
             return service(faults::ServiceKind::adjust);
         case Verb::reset:
             return service(faults::ServiceKind::reset);
@@ -233,11 +234,14 @@ private:
         return why.empty() ? allow(part.look.ticks) : refuse(std::move(why));
     }
     [[nodiscard]] Verdict service(faults::ServiceKind kind) const {
-        const bool by_turns = kind == faults::ServiceKind::adjust;
+        const bool by_turns = action_.verb == Verb::adjust;
         const int index = by_turns ? static_cast<int>(action_.target) : action_.value;
         const faults::Part& part = part_at(index);
         const faults::Service* service = site_.catalogue.find_service({index, kind});
-        if (service == nullptr || (by_turns && service->per_turn == 0.0))
+        const bool has_screw = service != nullptr && service->per_turn != 0.0;
+        if (action_.verb == Verb::set_right && has_screw)
+            return refuse("The " + part.title + " is set by turns of its screw: adjust.");
+        if (service == nullptr || (by_turns && !has_screw))
             return refuse("The " + part.title + " is nothing to " + string(words_of(kind)) + ".");
         const bool off = world_.handiwork.is_off(index);
         if (kind == faults::ServiceKind::take_off && off)

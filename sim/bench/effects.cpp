@@ -103,6 +103,9 @@ public:
         case Verb::replace:
             service(action_.value, faults::ServiceKind::replace);
             break;
+        case Verb::set_right:
+            service(action_.value, faults::ServiceKind::adjust);
+            break;
         case Verb::adjust:
             turn_screw();
             break;

@@ -65,6 +65,7 @@ int part_in_hand(const Action& action) {
     case Verb::clean:
     case Verb::tighten:
     case Verb::replace:
+    case Verb::set_right:
         return action.value;
     case Verb::adjust:
         return static_cast<int>(action.target);
@@ -84,6 +85,7 @@ faults::ServiceKind service_kind(Verb verb) {
     case Verb::replace:
         return faults::ServiceKind::replace;
     case Verb::adjust:
+    case Verb::set_right:
         return faults::ServiceKind::adjust;
     default:
         return faults::ServiceKind::clean;

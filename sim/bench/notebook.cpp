@@ -67,6 +67,34 @@ std::uint64_t setting_of(const Bag& bag, std::string_view name) {
     return 0;
 }
 
+struct Places {
+    int a = -1;
+    int b = -1;
+};
+
+Places places_of(const Bag& bag, std::string_view name) {
+    const auto spot = [](Spot s) { return static_cast<int>(s); };
+    if (starts_with(name, "multimeter"))
+        return {bag.multimeter.setting.red, bag.multimeter.setting.black};
+    if (starts_with(name, "clamp"))
+        return {bag.clamp.setting.element, -1};
+    if (starts_with(name, "manometer"))
+        return {spot(bag.manometer.setting.plus), spot(bag.manometer.setting.minus)};
+    if (name == "thermometer T2")
+        return {spot(bag.thermometer.setting.probe_2), -1};
+    if (name == "thermometer T1")
+        return {spot(bag.thermometer.setting.probe_1), -1};
+    if (starts_with(name, "thermometer"))
+        return {spot(bag.thermometer.setting.probe_1), spot(bag.thermometer.setting.probe_2)};
+    if (starts_with(name, "analyser"))
+        return {spot(bag.analyser.setting.probe), -1};
+    if (starts_with(name, "gas detector"))
+        return {spot(bag.gas_detector.setting.tip), -1};
+    if (starts_with(name, "leak"))
+        return {spot(bag.leak_solution.setting.joint), -1};
+    return {};
+}
+
 /// Windows that always move or follow from another one: read only when kept.
 bool only_when_kept(std::string_view name) {
     return starts_with(name, "gas meter") || starts_with(name, "gas detector ticks");
@@ -116,6 +144,9 @@ void Notebook::take(const World& world, std::size_t window, const Display& displ
     reading.window = static_cast<int>(window);
     reading.display = display;
     reading.where = where_is_it(*site_, world, window);
+    const Places places = places_of(world.bag, instruments::displays(world.bag)[window].name);
+    reading.place_a = places.a;
+    reading.place_b = places.b;
     windows_[window].last = static_cast<int>(readings_.size());
     readings_.push_back(std::move(reading));
 }

@@ -23,6 +23,8 @@ struct Reading {
     Taken taken = Taken::settled;
     int window = -1; ///< in the order of instruments::displays; -1: a look
     int part = -1;   ///< of the catalogue, that was looked at; -1: a window
+    int place_a = -1; ///< of a window: node of the red lead, element in the jaw, or Spot
+    int place_b = -1; ///< node of the black lead, or second Spot
     instruments::Display display;
     std::vector<int> bands; ///< of a look: which words each of its sights gave
     std::string where;      ///< "red on board.R, black on board.C"; the part that was looked at

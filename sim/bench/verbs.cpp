@@ -164,6 +164,12 @@ constexpr std::array kVerbs{
     VerbSpec{Verb::as_left, "as-left", {W::line, W::reading}, 0, 0, "report a value as it was left"},
     VerbSpec{Verb::found, "found", {W::fault}, 0, 0, "report a condition found at a tune-up"},
     VerbSpec{Verb::sign_off, "sign-off", {}, 0, 0, "sign the work order: the call is finished"},
+    VerbSpec{Verb::set_right,
+             "set-right",
+             {W::part},
+             seconds(60),
+             2,
+             "lay, align or set a part as it should be: set-right pressure_hose"},
 };
 
 constexpr bool in_order() {

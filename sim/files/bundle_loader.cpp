@@ -5,6 +5,7 @@
 #include "files/equipment.hpp"
 #include "files/fault_catalogue.hpp"
 #include "files/hazard_table.hpp"
+#include "files/rubric.hpp"
 #include "files/scenario.hpp"
 
 namespace lightoff::files {
@@ -41,12 +42,16 @@ LoadedBundle load_bundle(const std::string& scenario) {
     bundle.site.catalogue = read_catalogue(catalogue, bundle.site.model);
     const Document hazards = read_hazard_file();
     bundle.site.hazards = read_hazards(hazards);
+    const Document rubric = read_rubric_file();
+    bundle.rubric = read_rubric(rubric);
+    for (const auto& [name, weight] : bundle.scenario.rubric_weights)
+        lesson::set_weight(bundle.rubric, name, weight);
     check_scenario(document, bundle.scenario, bundle.site);
     Bundle texts;
     texts.scenario = document.canonical();
     texts.profile = equipment.canonical();
     texts.catalogue = catalogue.canonical();
-    texts.school = hazards.canonical();
+    texts.school = hazards.canonical() + rubric.canonical();
     bundle.site.model.bundle_hash = bundle_hash(texts);
     return bundle;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "furnace/model.hpp"
+#include "lesson/rubric.hpp"
 #include "lesson/scenario.hpp"
 
 #include <string>
@@ -13,6 +14,7 @@ struct LoadedBundle {
     std::string scenario_file;
     std::string equipment_file;
     lesson::Scenario scenario;
+    lesson::Rubric rubric; ///< the school's, with what the scenario changes of it
     bench::Site site; ///< its model has the bundle_hash set
 };
 

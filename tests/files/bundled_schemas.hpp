@@ -3,6 +3,7 @@
 #include "files/catalogue_text.hpp"
 #include "files/equipment.hpp"
 #include "files/hazard_table.hpp"
+#include "files/rubric.hpp"
 #include "files/scenario.hpp"
 #include "files/schema_recorder.hpp"
 #include <algorithm>
@@ -39,7 +40,18 @@ inline std::vector<BundledKind> bundled_kinds() {
          [](const Document& d) { read_faults(d, 0); },
          {},
          "parts.json"},
-        {"school", "hazards.schema.json", "Lightoff hazards", [](const Document& d) { read_hazards(d); }},
+        {"school",
+         "hazards.schema.json",
+         "Lightoff hazards",
+         [](const Document& d) { read_hazards(d); },
+         "hazards.json",
+         {}},
+        {"school",
+         "rubric.schema.json",
+         "Lightoff rubric",
+         [](const Document& d) { read_rubric(d); },
+         "rubric.json",
+         {}},
     };
 }
 

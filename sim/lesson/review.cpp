@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: MIT
+#include "lesson/review.hpp"
+
+#include "furnace/condition_paths.hpp"
+#include "furnace/tolerance.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace lightoff::lesson {
+namespace {
+
+using bench::Verb;
+
+/// A number that has come three quarters of its way back counts as put right: a regulator within a quarter of
+/// its drift is within a technician's tolerance (teaching value).
+constexpr double kPutRight = 0.25;
+constexpr std::uint64_t kFireDies = 20; ///< ticks without flame that end a fire
+
+std::optional<ChangeMade> change_of(const bench::Action& action) {
+    using faults::ServiceKind;
+    const auto service = [&](ServiceKind kind) {
+        ChangeMade change;
+        change.action = action;
+        change.part = action.verb == Verb::adjust ? static_cast<int>(action.target) : action.value;
+        change.kind = kind;
+        return change;
+    };
+    switch (action.verb) {
+    case Verb::clean:
+        return service(ServiceKind::clean);
+    case Verb::tighten:
+        return service(ServiceKind::tighten);
+    case Verb::adjust:
+    case Verb::set_right:
+        return service(ServiceKind::adjust);
+    case Verb::reset:
+        return service(ServiceKind::reset);
+    case Verb::replace:
+        return service(ServiceKind::replace);
+    case Verb::land: {
+        ChangeMade change;
+        change.action = action;
+        return change;
+    }
+    default:
+        return std::nullopt;
+    }
+}
+
+bool is_statement(Verb verb) {
+    switch (verb) {
+    case Verb::tell:
+    case Verb::stops_at:
+    case Verb::strike:
+    case Verb::strike_part:
+    case Verb::unstrike:
+    case Verb::tag:
+    case Verb::cause:
+    case Verb::cause_behind:
+    case Verb::as_found:
+    case Verb::as_left:
+    case Verb::found:
+    case Verb::shut_off:
+    case Verb::sign_off:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/// Hands on doors, power, wires or parts: not eyes, paper or thermostat.
+bool touches(Verb verb) {
+    return !is_statement(verb) && verb != Verb::wait && verb != Verb::look && verb != Verb::keep &&
+           verb != Verb::thermostat_set && verb != Verb::thermostat_mode && verb != Verb::thermostat_fan;
+}
+
+bool has_fire(const bench::World& world) {
+    return world.state.signals.combustion.heat_released_hhv_w > 1000.0;
+}
+
+bool is_left_so(const faults::ControlLeft& left, const furnace::Inputs& inputs) {
+    furnace::Inputs as_left = inputs;
+    faults::set_control(left, false, as_left);
+    switch (left.control) {
+    case faults::Control::breaker:
+        return as_left.breaker_on == inputs.breaker_on;
+    case faults::Control::disconnect:
+        return as_left.disconnect_on == inputs.disconnect_on;
+    case faults::Control::gas_cock:
+        return as_left.gas_cock_open == inputs.gas_cock_open;
+    case faults::Control::thermostat_mode:
+        return as_left.thermostat_mode == inputs.thermostat_mode;
+    case faults::Control::filter:
+        return as_left.filter_in == inputs.filter_in;
+    }
+    return false;
+}
+
+bool is_waiting(const bench::World& world, std::uint64_t field) {
+    return std::any_of(
+        world.onsets.begin(), world.onsets.begin() + static_cast<std::ptrdiff_t>(world.onset_count),
+        [&](const bench::Onset& onset) {
+            const bool to_come = onset.trigger != bench::OnsetTrigger::from_tick || onset.tick > world.tick;
+            return onset.field == field && to_come;
+        });
+}
+
+} // namespace
+
+Review::Review(const bench::Site& site, const Scenario& scenario, evidence::Bank& bank)
+    : site_(&site), workspace_(site.model), notebook_(site), watch_(site, scenario.school_rules),
+      bank_(&bank) {
+    for (const FaultUse& use : scenario.faults)
+        real.push_back({site.catalogue.find_fault(use.id), use.severity});
+}
+
+bool Review::is_broken(const bench::World& world, std::size_t which) const {
+    const faults::Fault& fault = site_->catalogue.faults[static_cast<std::size_t>(real[which].fault)];
+    for (const faults::Setting& setting : faults::settings_at(fault, real[which].severity)) {
+        if (is_waiting(world, setting.field))
+            return true;
+        const double built = furnace::condition_value(built_, setting.field);
+        const double now = furnace::condition_value(world.condition, setting.field);
+        if (std::abs(now - built) > kPutRight * std::abs(setting.value - built))
+            return true;
+    }
+    for (const electrical::Bridge& wanted : faults::bridges_at(site_->catalogue, fault, real[which].severity))
+        for (const electrical::Bridge& bridge : world.condition.wiring.bridges)
+            if (bridge.a == wanted.a && bridge.b == wanted.b && bridge.a != bridge.b)
+                return true;
+    return std::any_of(fault.controls.begin(), fault.controls.end(),
+                       [&](const faults::ControlLeft& left) { return is_left_so(left, world.inputs); });
+}
+
+bool Review::all_mended(const bench::World& world) const {
+    for (std::size_t i = 0; i < real.size(); ++i)
+        if (is_broken(world, i))
+            return false;
+    return true;
+}
+
+void Review::arrived(const bench::World& world) {
+    built_ = furnace::as_built(site_->model, world.seed);
+    investigation.emplace(*bank_, world);
+    arrived_tick = world.tick;
+    steps_on_arrival = world.state.board.lamp.count;
+    broken_before_ = !all_mended(world);
+    if (!broken_before_)
+        mended_tick = world.tick;
+}
+
+void Review::before(const bench::World& world, const bench::Action& action) {
+    watch_.before(world, action, workspace_);
+    investigation->act(action);
+    if (std::optional<ChangeMade> change = change_of(action)) {
+        change->tick = world.tick;
+        changes.push_back(*change);
+        readings_at_last_change = notebook_.readings().size();
+        fire_since_change = fire_ticks_ = 0;
+        cycle_ended = false;
+        pending_change_ = true;
+    }
+    if (is_statement(action.verb)) {
+        statements.push_back({world.tick, action});
+        steps_at_statement.push_back(world.state.board.lamp.count);
+    }
+    if (touches(action.verb) && first_touch_tick == 0)
+        first_touch_tick = world.tick;
+}
+
+void Review::watch_sequence(const bench::World& world) {
+    const bool fire = has_fire(world);
+    const bool call = world.state.thermostat_heat_closed != 0;
+    fire_ticks_ = fire ? fire_ticks_ + 1 : no_fire_ticks_ < kFireDies ? fire_ticks_ : 0;
+    no_fire_ticks_ = fire ? 0 : no_fire_ticks_ + 1;
+    const bool was_long = fire_since_change >= fire_ticks_ && fire_since_change > 0;
+    fire_since_change = std::max(fire_since_change, fire_ticks_);
+    if (was_long && !fire && !call && world.state.board.powered != 0 && world.state.board.outputs == 0)
+        cycle_ended = true;
+    if (changes.empty()) {
+        watched_ticks += world.state.board.outputs != 0 ? 1U : 0U;
+        powered_call_ticks += call && world.state.board.powered != 0 ? 1U : 0U;
+    }
+}
+
+void Review::watch_safeties(const bench::World& world) {
+    if (has_fire(world) || no_fire_ticks_ != 1 || world.hands.last.verb == Verb::none)
+        return; // the fire has just gone out: by what?
+    const auto seen = [&](Provoked what) { provoked[static_cast<std::size_t>(what)] = true; };
+    const bench::Action& last = world.hands.last;
+    const auto lifted = [&](const std::string& part) {
+        return last.verb == Verb::lift &&
+               site_->model.wiring.terminals[static_cast<std::size_t>(last.value)].name.rfind(part + ".",
+                                                                                              0) == 0;
+    };
+    const int hose = site_->catalogue.find_part("pressure_hose");
+    if (last.verb == Verb::take_off && last.value == hose)
+        seen(Provoked::hose_off);
+    if (lifted("rod"))
+        seen(Provoked::rod_off);
+    if (lifted("rollout"))
+        seen(Provoked::rollout_off);
+    if (last.verb == Verb::blower_door || last.verb == Verb::door_switch)
+        seen(Provoked::door_switch);
+    if (world.state.heat.limit_open != 0)
+        seen(Provoked::airflow_blocked);
+}
+
+void Review::tick(const bench::World& world) {
+    notebook_.observe(world);
+    watch_.observe(world, notebook_, workspace_);
+    investigation->observe(world);
+    while (fire_at_reading.size() < notebook_.readings().size())
+        fire_at_reading.push_back(has_fire(world) ? 1 : 0);
+    watch_sequence(world);
+    watch_safeties(world);
+    const bool just_done = world.hands.last_tick + 1 == world.tick;
+    if (just_done) {
+        const bool mended = all_mended(world);
+        if (mended && broken_before_) {
+            mended_tick = world.tick;
+            if (pending_change_)
+                changes.back().mended = true;
+        }
+        if (!mended)
+            mended_tick.reset();
+        broken_before_ = !mended;
+        pending_change_ = false;
+    }
+    if (just_done || was_broken.size() != real.size()) {
+        was_broken.resize(real.size());
+        for (std::size_t i = 0; i < real.size(); ++i)
+            was_broken[i] = is_broken(world, i) ? 1 : 0;
+    }
+    const furnace::Inputs& in = world.inputs;
+    put_back = in.burner_door_on != 0 && in.blower_door_on != 0 && in.filter_in != 0 && in.breaker_on != 0 &&
+               in.disconnect_on != 0 && in.gas_cock_open != 0 &&
+               in.thermostat_mode == control::ThermostatMode::heat &&
+               world.handiwork.door_switch_taped == 0 &&
+               std::all_of(in.parted.begin(), in.parted.end(), [](auto bits) { return bits == 0; }) &&
+               std::all_of(world.handiwork.parts_off.begin(), world.handiwork.parts_off.end(),
+                           [](auto bits) { return bits == 0; });
+    tagged = world.handiwork.tagged != 0;
+    told = world.handiwork.told;
+    last_tick = world.tick;
+}
+
+} // namespace lightoff::lesson
