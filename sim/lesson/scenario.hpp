@@ -15,6 +15,8 @@ enum class Kind { no_heat, poor_heat, noise, smell_or_alarm, callback, nothing_w
 /// How much the coach may say.
 enum class Help { learning, practice, exam };
 
+enum class Difficulty { easy, medium, hard };
+
 /// "This number of the Condition has this value", from a tick on. Paths: furnace::condition_field.
 struct ConditionChange {
     std::string path;
@@ -41,6 +43,8 @@ struct Scenario {
     std::string title;
     std::string complaint; ///< in the customer's words
     Kind kind = Kind::explore;
+    Difficulty difficulty = Difficulty::medium;
+    std::string twin; ///< name of a call with the same symptom and another cause; may be empty
     std::string equipment; ///< name of the profile
     furnace::Inputs inputs;
     double house_k = 293.15;
