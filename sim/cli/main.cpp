@@ -2,6 +2,7 @@
 #include "cli/calc.hpp"
 #include "cli/circuit.hpp"
 #include "cli/exit_codes.hpp"
+#include "cli/fault_lists.hpp"
 #include "cli/lists.hpp"
 #include "cli/output.hpp"
 #include "cli/replay_attempt.hpp"
@@ -120,6 +121,24 @@ void add_lists(CLI::App& app, Command& command) {
         [typed, &command] { command = [typed](Output& out) { return print_chart(out, typed->of); }; });
 }
 
+void add_fault_lists(CLI::App& app, Command& command) {
+    struct Typed {
+        std::string scenario = kFaultListScenario;
+        bool json = false;
+    };
+    auto typed = std::make_shared<Typed>();
+    const auto add = [&](const char* name, const char* help, auto list) {
+        CLI::App* sub = app.add_subcommand(name, help);
+        sub->add_option("SCENARIO", typed->scenario, kScenarioHelp);
+        sub->add_flag("--json", typed->json, "as JSON");
+        sub->callback([typed, list, &command] {
+            command = [typed, list](Output& out) { return list(out, typed->scenario, typed->json); };
+        });
+    };
+    add("faults", "list what can break, and what repairs it", list_faults);
+    add("look-alikes", "list the faults that no reading tells apart", list_look_alikes);
+}
+
 void add_hash(CLI::App& app, Command& command) {
     auto typed = std::make_shared<HashOptions>();
     CLI::App* sub = app.add_subcommand("hash", "print one number that stands for a whole run");
@@ -162,7 +181,8 @@ int run_program(int argc, char** argv, Output& out) {
     app.require_subcommand(0, 1);
     app.get_formatter()->column_width(26);
     Command command;
-    for (const auto add : {add_run, add_circuit, add_calc, add_play, add_replay, add_lists, add_hash})
+    for (const auto add :
+         {add_run, add_circuit, add_calc, add_play, add_replay, add_lists, add_fault_lists, add_hash})
         add(app, command);
     try {
         require_known_command(app, argc, argv);
