@@ -7,8 +7,12 @@
 #include "evidence/profile.hpp"
 #include "evidence/tests_on_offer.hpp"
 
+#include <array>
+#include <compare>
 #include <cstddef>
+#include <map>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace lightoff::evidence {
@@ -38,6 +42,22 @@ struct Found {
     Prediction first; ///< what is perceived on arrival
 };
 
+/// A cause that still fits, by the furnaces that show it.
+struct Suspect {
+    Cause cause;
+    std::size_t low = 0; ///< places in Bank::furnaces
+    std::size_t high = 0;
+    friend auto operator<=>(const Suspect&, const Suspect&) = default;
+};
+
+/// What a test is worth for a set of suspects.
+struct Rating {
+    int test = -1; ///< -1: no test tells any two of them apart
+    int pairs = 0;
+    double minutes = 0.0;
+    [[nodiscard]] double pairs_a_minute() const { return minutes > 0.0 ? pairs / minutes : 0.0; }
+};
+
 /// Every hypothesis furnace of a call at the moment of arrival: each fault of the catalogue at a few
 /// severities, and nothing wrong. They have the call's seed, so the same part tolerances and the same
 /// instruments. Built once for a scenario and a seed; attempts share it.
@@ -63,9 +83,18 @@ public:
     /// What each test would show on a furnace of the bank; worked out when first asked for, then kept.
     const Profile& profile(std::size_t furnace);
 
+    /// Whether a test shows two suspects to be different.
+    bool tells_apart(int test, const Suspect& a, const Suspect& b);
+    Rating rate(int test, const std::vector<Suspect>& suspects, const Stance& stance);
+    /// The test with the most pairs a minute, the first of equals; kept once worked out.
+    Rating best_test(const std::vector<Suspect>& suspects, const Stance& stance);
+    /// The same, of the pairs with one suspect in them.
+    Rating best_test_about(const Suspect& suspect, const std::vector<Suspect>& others, const Stance& stance);
+
     [[nodiscard]] std::size_t bytes() const;
 
 private:
+    using Question = std::pair<std::vector<Suspect>, unsigned>;
     std::size_t add(const std::vector<RealFault>& faults, furnace::Workspace& workspace);
     void add_fault(int fault, furnace::Workspace& workspace);
 
@@ -76,6 +105,7 @@ private:
     std::vector<std::vector<Variant>> variants_; ///< by fault + 1
     std::vector<Test> tests_;
     std::vector<Profile> profiles_;
+    std::map<Question, Rating> best_;
     furnace::Workspace workspace_;
 };
 

@@ -108,17 +108,41 @@ private:
     };
     static constexpr std::size_t kNever = ~std::size_t{0};
 
-    std::vector<Candidate>& candidates_of(Cause cause);
-    /// Whether it gives the first `observations`.
-    bool gives(Candidate& candidate, std::size_t observations);
-    bool fits_first(Cause cause, std::size_t observations);
+    // Sets after the first so many observations.
+    [[nodiscard]] std::size_t observed_at(std::uint64_t tick) const;
+    [[nodiscard]] std::size_t place_of(int reading) const;
     std::vector<Cause> fitting_first(std::size_t observations);
+    std::vector<Cause> singles_first(std::size_t observations);
+    std::vector<Cause> pairs_first(std::size_t observations);
+    bool fits_first(Cause cause, std::size_t observations);
+    /// The observation that ruled a cause out, of the first so many; kNever if none did.
+    std::size_t left_at(Cause cause, std::size_t observations);
+
+    // Hypothesis furnaces.
+    [[nodiscard]] const Found& found(std::size_t furnace) const;
+    [[nodiscard]] std::vector<Cause> single_causes() const;
+    std::vector<Candidate>& candidates_of(Cause cause);
+    void open_pairs(std::size_t observations);
+    bool gives(Candidate& candidate, std::size_t observations);
+    const Prediction& said(std::size_t furnace, std::size_t observation);
+    [[nodiscard]] const bench::Reading* reading_of(const Observation& observation) const;
+
+    // Worth.
+    Suspect suspect(Cause cause, std::size_t observations);
+    std::vector<Suspect> suspects(const std::vector<Cause>& causes, std::size_t observations);
+    std::size_t test_began(int reading) const;
+    bool showed_apart(const Suspect& a, const Suspect& b, std::size_t from, std::size_t to);
+    bool was_read_before(int reading) const;
+    Offer offer(const Rating& rating, const std::vector<Suspect>& suspects);
 
     Bank* bank_;
     Record record_;
     furnace::Workspace workspace_;
-    std::map<std::size_t, Furnace> running_;
+    std::map<std::size_t, Furnace> running_; ///< by place in the bank; pairs come after it
     std::map<Cause, std::vector<Candidate>> candidates_;
+    std::vector<Found> pairs_found_;
+    std::vector<Cause> pairs_;
+    bool pairs_open_ = false;
 };
 
 } // namespace lightoff::evidence

@@ -1,0 +1,235 @@
+// SPDX-License-Identifier: MIT
+#include "evidence/bank.hpp"
+
+#include "furnace/condition_paths.hpp"
+
+#include <algorithm>
+
+namespace lightoff::evidence {
+namespace {
+
+/// Stretches of an intermittent fault that a visit may last without it showing: by chance, one visit in 256.
+constexpr std::uint64_t kGoodStretches = 8;
+
+const faults::Fault& fault_at(const bench::Site& site, int fault) {
+    return site.catalogue.faults[static_cast<std::size_t>(fault)];
+}
+
+bool may(const faults::Fault& fault, faults::Trigger trigger) {
+    return std::find(fault.triggers.begin(), fault.triggers.end(), trigger) != fault.triggers.end();
+}
+
+bool is_graded(const faults::Fault& fault) {
+    return std::any_of(fault.changes.begin(), fault.changes.end(),
+                       [](const faults::Change& c) { return c.least != c.most; }) ||
+           std::any_of(fault.bridges.begin(), fault.bridges.end(),
+                       [](const faults::BridgeChange& c) { return c.least_ohm != c.most_ohm; });
+}
+
+/// The fault waits for heat from tick 0 on.
+void lay_when_hot(const faults::Fault& fault, double severity, bench::World& world) {
+    const auto in_use = static_cast<std::ptrdiff_t>(world.onset_count);
+    std::vector<bench::Onset> onsets(world.onsets.begin(), world.onsets.begin() + in_use);
+    for (const faults::Setting& s : faults::settings_at(fault, severity)) {
+        bench::Onset onset;
+        onset.trigger = bench::OnsetTrigger::while_hot;
+        onset.field = static_cast<std::uint32_t>(s.field);
+        onset.value = s.value;
+        onset.otherwise = furnace::condition_value(world.condition, s.field);
+        onset.node = static_cast<std::uint32_t>(fault.hot_node);
+        onset.level = fault.hot_above_k;
+        onsets.push_back(onset);
+    }
+    bench::set_onsets(world, onsets);
+}
+
+/// Begins what is due of the history and lets one tick pass.
+class History {
+public:
+    explicit History(const Begin& begin) : begin_(&begin) {}
+    void tick(const bench::Site& site, bench::World& world, furnace::Workspace& workspace) {
+        const std::vector<TimedAction>& steps = begin_->history;
+        while (next_ < steps.size() && steps[next_].tick <= world.tick && world.hands.busy == 0)
+            bench::begin(site, world, steps[next_++].action);
+        bench::advance(site, world, workspace, 1);
+    }
+
+private:
+    const Begin* begin_;
+    std::size_t next_ = 0;
+};
+
+/// With what the senses had of it in the last stretch before the door opened.
+Found find(const bench::Site& site, const Begin& begin, const bench::World& world,
+           furnace::Workspace& workspace) {
+    Found found{world, {}};
+    History history(begin);
+    const auto look = [&] {
+        evidence::add(found.first.sensed,
+                      sense(bench::perceive(site, found.world), found.world.state.board.lamp));
+    };
+    while (found.world.tick < begin.arrive_after_ticks) {
+        const std::uint64_t left = begin.arrive_after_ticks - found.world.tick;
+        if (left <= kStretchTicks && left % kLookTicks == 0)
+            look();
+        history.tick(site, found.world, workspace);
+    }
+    look();
+    return found;
+}
+
+} // namespace
+
+bench::World arrive(const bench::Site& site, const Begin& begin, bench::World world,
+                    furnace::Workspace& workspace) {
+    History history(begin);
+    while (world.tick < begin.arrive_after_ticks)
+        history.tick(site, world, workspace);
+    return world;
+}
+
+Bank::Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real)
+    : site_(&site), begin_(begin), real_(std::move(real)), tests_(tests_on_offer(site)),
+      workspace_(site.model) {
+    std::stable_sort(begin_.history.begin(), begin_.history.end(),
+                     [](const TimedAction& a, const TimedAction& b) { return a.tick < b.tick; });
+    variants_.resize(site.catalogue.faults.size() + 1);
+    const std::size_t healthy = add({}, workspace_);
+    variants_[0].push_back({healthy, healthy, Way::always});
+    for (std::size_t i = 0; i < site.catalogue.faults.size(); ++i)
+        add_fault(static_cast<int>(i), workspace_);
+    profiles_.resize(furnaces_.size());
+}
+
+std::size_t Bank::add(const std::vector<RealFault>& faults, furnace::Workspace& workspace) {
+    bench::World world = begin_.world;
+    for (const RealFault& f : faults)
+        faults::apply(site_->catalogue, fault_at(*site_, f.fault), f.severity, world.condition, world.inputs);
+    furnaces_.push_back(find(*site_, begin_, world, workspace));
+    return furnaces_.size() - 1;
+}
+
+void Bank::add_fault(int index, furnace::Workspace& workspace) {
+    const faults::Fault& fault = fault_at(*site_, index);
+    std::vector<Variant>& variants = variants_[static_cast<std::size_t>(index) + 1];
+    std::vector<std::size_t> grid;
+    if (is_graded(fault))
+        for (const double severity : kSeverities)
+            grid.push_back(add({{index, severity}}, workspace));
+    else
+        grid.push_back(add({{index, 1.0}}, workspace));
+    if (grid.size() == 1)
+        variants.push_back({grid[0], grid[0], Way::always});
+    for (std::size_t i = 0; i + 1 < grid.size(); ++i)
+        variants.push_back({grid[i], grid[i + 1], Way::always});
+
+    if (may(fault, faults::Trigger::when_hot)) {
+        bench::World world = begin_.world;
+        lay_when_hot(fault, 1.0, world);
+        furnaces_.push_back(find(*site_, begin_, world, workspace));
+        variants.push_back({furnaces_.size() - 1, furnaces_.size() - 1, Way::when_hot});
+    }
+    if (!may(fault, faults::Trigger::now_and_then))
+        return;
+    const std::uint64_t lasts = kGoodStretches * fault.stretch_ticks;
+    for (const std::size_t from : grid) {
+        Found gone = furnaces_[from];
+        for (const faults::Change& c : fault.changes)
+            furnace::set_condition_field(gone.world.condition, c.field,
+                                         furnace::condition_value(begin_.world.condition, c.field));
+        if (!fault.bridges.empty())
+            gone.world.condition.wiring.bridges = begin_.world.condition.wiring.bridges;
+        furnaces_.push_back(gone);
+        variants.push_back({furnaces_.size() - 1, furnaces_.size() - 1, Way::gone_for_now, lasts});
+    }
+    variants.push_back({0, 0, Way::not_yet, lasts});
+}
+
+const std::vector<Variant>& Bank::variants_of(Cause cause) const {
+    return variants_[static_cast<std::size_t>(cause.fault + 1)];
+}
+
+bool Bank::is_real(Cause cause) const {
+    if (!real_)
+        return false;
+    std::vector<int> named;
+    for (const int fault : {cause.fault, cause.with})
+        if (fault >= 0)
+            named.push_back(fault);
+    std::vector<int> real;
+    for (const RealFault& f : *real_)
+        real.push_back(f.fault);
+    std::sort(named.begin(), named.end());
+    std::sort(real.begin(), real.end());
+    return named == real;
+}
+
+Found Bank::find_pair(Cause pair, double severity, double severity_with,
+                      furnace::Workspace& workspace) const {
+    bench::World world = begin_.world;
+    faults::apply(site_->catalogue, fault_at(*site_, pair.fault), severity, world.condition, world.inputs);
+    faults::apply(site_->catalogue, fault_at(*site_, pair.with), severity_with, world.condition,
+                  world.inputs);
+    return find(*site_, begin_, world, workspace);
+}
+
+const Profile& Bank::profile(std::size_t furnace) {
+    Profile& profile = profiles_[furnace];
+    if (profile.empty())
+        profile = make_profile(*site_, tests_, furnaces_[furnace].world, workspace_);
+    return profile;
+}
+
+bool Bank::tells_apart(int test, const Suspect& a, const Suspect& b) {
+    for (const std::size_t furnace : {a.low, a.high, b.low, b.high})
+        profile(furnace);
+    return told_apart(tests_[static_cast<std::size_t>(test)], profiles_[a.low], profiles_[a.high],
+                      profiles_[b.low], profiles_[b.high]);
+}
+
+Rating Bank::rate(int test, const std::vector<Suspect>& suspects, const Stance& stance) {
+    Rating rating{test, 0, minutes_of(*site_, tests_[static_cast<std::size_t>(test)], stance)};
+    for (std::size_t i = 0; i < suspects.size(); ++i)
+        for (std::size_t j = i + 1; j < suspects.size(); ++j)
+            rating.pairs += tells_apart(test, suspects[i], suspects[j]) ? 1 : 0;
+    return rating;
+}
+
+Rating Bank::best_test(const std::vector<Suspect>& suspects, const Stance& stance) {
+    const unsigned bits = (stance.burner_door_on ? 1U : 0U) | (stance.blower_door_on ? 2U : 0U) |
+                          (stance.door_switch_in ? 4U : 0U) | (stance.power_on ? 8U : 0U);
+    const Question question{suspects, bits};
+    if (const auto known = best_.find(question); known != best_.end())
+        return known->second;
+    Rating best;
+    for (std::size_t test = 0; test < tests_.size(); ++test) {
+        const Rating rating = rate(static_cast<int>(test), suspects, stance);
+        if (rating.pairs > 0 && rating.pairs_a_minute() > best.pairs_a_minute())
+            best = rating;
+    }
+    best_.emplace(question, best);
+    return best;
+}
+
+Rating Bank::best_test_about(const Suspect& suspect, const std::vector<Suspect>& others,
+                             const Stance& stance) {
+    Rating best;
+    for (std::size_t i = 0; i < tests_.size(); ++i) {
+        const auto test = static_cast<int>(i);
+        Rating rating{test, 0, minutes_of(*site_, tests_[i], stance)};
+        for (const Suspect& other : others)
+            rating.pairs += tells_apart(test, suspect, other) ? 1 : 0;
+        if (rating.pairs_a_minute() > best.pairs_a_minute())
+            best = rating;
+    }
+    return best;
+}
+
+std::size_t Bank::bytes() const {
+    std::size_t bytes = furnaces_.size() * sizeof(Found);
+    for (const Profile& p : profiles_)
+        bytes += p.size() * sizeof(Shown);
+    return bytes;
+}
+
+} // namespace lightoff::evidence

@@ -1,0 +1,434 @@
+// SPDX-License-Identifier: MIT
+#include "evidence/investigation.hpp"
+
+#include "evidence/fit.hpp"
+
+#include <algorithm>
+
+namespace lightoff::evidence {
+namespace {
+
+constexpr double kSplitter = 0.6;
+constexpr double kNarrower = 0.2;
+constexpr double kLeastMinutes = 0.05; ///< a glance at a window that is there already
+
+/// Two faults at once: the single causes that lasted longest are paired with every other part's faults.
+constexpr std::size_t kPairLeads = 2;
+constexpr double kPairSeverity = 0.75;
+
+/// Paper work changes neither furnace nor instruments.
+bool is_paper(bench::Verb verb) {
+    using bench::Verb;
+    switch (verb) {
+    case Verb::keep:
+    case Verb::tell:
+    case Verb::stops_at:
+    case Verb::strike:
+    case Verb::strike_part:
+    case Verb::unstrike:
+    case Verb::tag:
+    case Verb::cause:
+    case Verb::cause_behind:
+    case Verb::as_found:
+    case Verb::as_left:
+    case Verb::found:
+    case Verb::sign_off:
+        return true;
+    default:
+        return false;
+    }
+}
+
+} // namespace
+
+Investigation::Investigation(Bank& bank, const bench::World& arrived)
+    : bank_(&bank), record_(bank.site(), arrived), workspace_(bank.site().model) {}
+
+void Investigation::act(const bench::Action& action) {
+    record_.act(action);
+}
+
+void Investigation::observe(const bench::World& world) {
+    record_.observe(world);
+}
+
+// ---- sets
+
+std::size_t Investigation::observed_at(std::uint64_t tick) const {
+    const std::vector<Observation>& all = record_.observations();
+    const auto after = std::upper_bound(all.begin(), all.end(), tick,
+                                        [](std::uint64_t t, const Observation& o) { return t < o.tick; });
+    return static_cast<std::size_t>(after - all.begin());
+}
+
+std::size_t Investigation::place_of(int reading) const {
+    const std::vector<Observation>& all = record_.observations();
+    const auto it = std::find_if(all.begin(), all.end(),
+                                 [reading](const Observation& o) { return o.reading == reading; });
+    return static_cast<std::size_t>(it - all.begin());
+}
+
+std::vector<Cause> Investigation::fitting_at(std::uint64_t tick) {
+    return fitting_first(observed_at(tick));
+}
+
+std::vector<Cause> Investigation::fitting_before(int reading) {
+    return fitting_first(place_of(reading));
+}
+
+std::vector<Cause> Investigation::fitting_after(int reading) {
+    return fitting_first(place_of(reading) + 1);
+}
+
+bool Investigation::no_single_cause_fits(std::uint64_t tick) {
+    return singles_first(observed_at(tick)).empty();
+}
+
+std::vector<Cause> Investigation::single_causes() const {
+    std::vector<Cause> all{kNothingWrong};
+    for (std::size_t i = 0; i < bank_->site().catalogue.faults.size(); ++i)
+        all.push_back({static_cast<int>(i), -1});
+    return all;
+}
+
+std::vector<Cause> Investigation::singles_first(std::size_t observations) {
+    std::vector<Cause> fitting;
+    for (const Cause cause : single_causes())
+        if (fits_first(cause, observations))
+            fitting.push_back(cause);
+    return fitting;
+}
+
+std::vector<Cause> Investigation::fitting_first(std::size_t observations) {
+    std::vector<Cause> fitting = singles_first(observations);
+    return fitting.empty() ? pairs_first(observations) : fitting;
+}
+
+std::vector<Cause> Investigation::pairs_first(std::size_t observations) {
+    open_pairs(observations);
+    std::vector<Cause> fitting;
+    for (const Cause pair : pairs_)
+        if (fits_first(pair, observations))
+            fitting.push_back(pair);
+    return fitting;
+}
+
+/// What is known to be really wrong fits: its furnace is the one that was observed.
+bool Investigation::fits_first(Cause cause, std::size_t observations) {
+    return bank_->is_real(cause) || left_at(cause, observations) == kNever;
+}
+
+std::size_t Investigation::left_at(Cause cause, std::size_t observations) {
+    std::size_t last = 0;
+    for (Candidate& candidate : candidates_of(cause)) {
+        if (gives(candidate, observations))
+            return kNever;
+        last = std::max(last, candidate.left_at);
+    }
+    return last;
+}
+
+// ---- furnaces
+
+const Found& Investigation::found(std::size_t furnace) const {
+    const std::size_t in_bank = bank_->furnaces().size();
+    return furnace < in_bank ? bank_->furnaces()[furnace] : pairs_found_[furnace - in_bank];
+}
+
+std::vector<Investigation::Candidate>& Investigation::candidates_of(Cause cause) {
+    const auto known = candidates_.find(cause);
+    if (known != candidates_.end())
+        return known->second;
+    std::vector<Candidate>& candidates = candidates_[cause];
+    if (cause.with < 0)
+        for (const Variant& variant : bank_->variants_of(cause))
+            candidates.push_back({variant, kNever, 0});
+    return candidates;
+}
+
+/// Pairs that could explain what no single cause does: one of the two explained more of it than the others.
+void Investigation::open_pairs(std::size_t observations) {
+    if (pairs_open_)
+        return;
+    pairs_open_ = true;
+    const std::vector<faults::Fault>& all = bank_->site().catalogue.faults;
+    std::vector<std::pair<std::size_t, int>> lasted;
+    for (std::size_t i = 0; i < all.size(); ++i)
+        lasted.push_back({left_at({static_cast<int>(i), -1}, observations), static_cast<int>(i)});
+    std::stable_sort(lasted.begin(), lasted.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    for (std::size_t lead = 0; lead < std::min(kPairLeads, lasted.size()); ++lead)
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const int first = lasted[lead].second;
+            const auto second = static_cast<int>(i);
+            const Cause pair{std::min(first, second), std::max(first, second)};
+            if (all[static_cast<std::size_t>(first)].part == all[i].part || candidates_.count(pair) != 0)
+                continue;
+            const std::size_t place = bank_->furnaces().size() + pairs_found_.size();
+            pairs_found_.push_back(bank_->find_pair(pair, kPairSeverity, kPairSeverity, workspace_));
+            candidates_[pair].push_back({{place, place, Way::always}, kNever, 0});
+            pairs_.push_back(pair);
+        }
+    if (bank_->real() && bank_->real()->size() == 2) {
+        const int a = bank_->real()->front().fault;
+        const int b = bank_->real()->back().fault;
+        pairs_.push_back({std::min(a, b), std::max(a, b)});
+    }
+    std::sort(pairs_.begin(), pairs_.end());
+    pairs_.erase(std::unique(pairs_.begin(), pairs_.end()), pairs_.end());
+}
+
+const bench::Reading* Investigation::reading_of(const Observation& o) const {
+    return o.reading == 0 ? nullptr : &readings()[static_cast<std::size_t>(o.reading) - 1];
+}
+
+/// A furnace that has given all before runs on to the observation; on arrival none has to.
+const Prediction& Investigation::said(std::size_t furnace, std::size_t observation) {
+    if (observation == 0)
+        return found(furnace).first;
+    auto it = running_.find(furnace);
+    if (it == running_.end())
+        it = running_.emplace(furnace, Furnace(found(furnace).world, found(furnace).first)).first;
+    it->second.follow(bank_->site(), record_, workspace_, observation + 1);
+    return it->second.said()[observation];
+}
+
+/// What does not fit is dropped: nobody asks its furnaces any more.
+bool Investigation::gives(Candidate& candidate, std::size_t observations) {
+    const std::vector<Observation>& all = record_.observations();
+    while (candidate.left_at == kNever && candidate.checked < observations) {
+        const Observation& o = all[candidate.checked];
+        const Variant& variant = candidate.variant;
+        const bool over = o.tick - record_.arrival() > variant.lasts_ticks;
+        if (over || !fits(o, reading_of(o), said(variant.low, candidate.checked),
+                          said(variant.high, candidate.checked)))
+            candidate.left_at = candidate.checked;
+        ++candidate.checked;
+    }
+    return candidate.left_at >= observations;
+}
+
+// ---- how the set fell
+
+std::vector<Step> Investigation::staircase() {
+    const std::vector<Observation>& all = record_.observations();
+    std::map<std::size_t, std::vector<Cause>> leaving;
+    std::size_t fitting = 0;
+    for (const Cause cause : single_causes()) {
+        const std::size_t at = bank_->is_real(cause) ? kNever : left_at(cause, all.size());
+        ++fitting;
+        if (at != kNever)
+            leaving[at].push_back(cause);
+    }
+    std::vector<Step> steps;
+    for (const auto& [at, causes] : leaving) {
+        fitting -= causes.size();
+        steps.push_back({all[at].tick, all[at].reading, causes, fitting});
+    }
+    return steps;
+}
+
+std::optional<Step> Investigation::ruled_out_by(Cause cause) {
+    for (const Step& step : staircase())
+        if (std::binary_search(step.ruled_out.begin(), step.ruled_out.end(), cause))
+            return step;
+    return std::nullopt;
+}
+
+// ---- worth
+
+/// By the span of severities that still fits. One that is real and between the grid goes by all of it.
+Suspect Investigation::suspect(Cause cause, std::size_t observations) {
+    std::vector<Candidate>& candidates = candidates_of(cause);
+    for (Candidate& c : candidates)
+        if (gives(c, observations))
+            return {cause, c.variant.low, c.variant.high};
+    if (candidates.empty())
+        return {cause, 0, 0};
+    const auto longest = std::max_element(candidates.begin(), candidates.end(),
+                                          [](const auto& a, const auto& b) { return a.left_at < b.left_at; });
+    return {cause, longest->variant.low, longest->variant.high};
+}
+
+std::vector<Suspect> Investigation::suspects(const std::vector<Cause>& causes, std::size_t observations) {
+    std::vector<Suspect> list;
+    for (const Cause cause : causes)
+        if (cause.with < 0)
+            list.push_back(suspect(cause, observations));
+    return list;
+}
+
+/// Observations before the test that a reading belongs to: all up to the last reading before the last thing
+/// that hands did for it.
+std::size_t Investigation::test_began(int reading) const {
+    const std::vector<Observation>& all = record_.observations();
+    const std::uint64_t taken = all[place_of(reading)].tick;
+    std::uint64_t did = record_.arrival();
+    for (const TimedAction& a : record_.actions())
+        if (a.tick < taken && !is_paper(a.action.verb))
+            did = a.tick;
+    std::size_t began = 1;
+    for (std::size_t i = 0; i < all.size() && all[i].tick <= did && all[i].tick < taken; ++i)
+        if (all[i].reading != 0)
+            began = i + 1;
+    return began;
+}
+
+bool Investigation::showed_apart(const Suspect& a, const Suspect& b, std::size_t from, std::size_t to) {
+    const std::vector<Observation>& all = record_.observations();
+    for (std::size_t i = from; i < to; ++i)
+        if (told_apart(all[i], {&said(a.low, i), &said(a.high, i)}, {&said(b.low, i), &said(b.high, i)}))
+            return true;
+    return false;
+}
+
+bool Investigation::was_read_before(int reading) const {
+    const bench::Reading& now = readings()[static_cast<std::size_t>(reading) - 1];
+    return std::any_of(readings().begin(), readings().begin() + (reading - 1), [&](const bench::Reading& r) {
+        return r.window == now.window && r.part == now.part && r.where == now.where;
+    });
+}
+
+Worth Investigation::worth_of(int reading) {
+    const std::size_t from = test_began(reading);
+    const std::size_t to = place_of(reading) + 1;
+    const std::vector<Observation>& all = record_.observations();
+    const std::vector<Cause> causes = fitting_first(from);
+    const std::vector<Suspect> list = suspects(causes, from);
+    Worth worth;
+    worth.minutes = std::max(kLeastMinutes, static_cast<double>(all[to - 1].tick - all[from - 1].tick) *
+                                                units::seconds_per_tick / 60.0);
+    const Cause first = leader(causes);
+    for (std::size_t i = 0; i < list.size(); ++i)
+        for (std::size_t j = i + 1; j < list.size(); ++j)
+            if (showed_apart(list[i], list[j], from, to)) {
+                ++worth.pairs;
+                worth.against_leader =
+                    worth.against_leader || list[i].cause == first || list[j].cause == first;
+            }
+    if (worth.pairs == 0 && first.with < 0 && first != kNothingWrong)
+        worth.against_leader = showed_apart(suspect(first, from), {kNothingWrong, 0, 0}, to - 1, to);
+    worth.pairs_a_minute = worth.pairs / worth.minutes;
+    const int before = all[from - 1].reading;
+    worth.best = bank_->best_test(list, record_.stance_at(before)).pairs_a_minute();
+    if (worth.pairs > 0 && worth.pairs_a_minute >= kSplitter * worth.best)
+        worth.word = Word::splitter;
+    else if (worth.pairs > 0 && worth.pairs_a_minute >= kNarrower * worth.best)
+        worth.word = Word::narrower;
+    else if (worth.pairs == 0 && was_read_before(reading))
+        worth.word = Word::repeat;
+    else if (worth.against_leader)
+        worth.word = Word::confirmer;
+    return worth;
+}
+
+Offer Investigation::offer(const Rating& rating, const std::vector<Suspect>& list) {
+    const Test& test = bank_->tests()[static_cast<std::size_t>(rating.test)];
+    Offer offer{rating.test, test.what, rating.pairs, rating.minutes, rating.pairs_a_minute(), {}};
+    std::vector<Suspect> heads;
+    for (const Suspect& s : list) {
+        std::size_t i = 0;
+        while (i < heads.size() && bank_->tells_apart(rating.test, heads[i], s))
+            ++i;
+        if (i == heads.size()) {
+            heads.push_back(s);
+            offer.meanings.push_back({text_of(bank_->site(), test, bank_->profile(s.low)), {}});
+        }
+        offer.meanings[i].causes.push_back(s.cause);
+    }
+    return offer;
+}
+
+std::vector<Offer> Investigation::best_tests(std::size_t most) {
+    const std::size_t now = record_.observations().size();
+    const std::vector<Suspect> list = suspects(fitting_first(now), now);
+    std::vector<Rating> ratings;
+    for (std::size_t i = 0; i < bank_->tests().size(); ++i)
+        if (const Rating r = bank_->rate(static_cast<int>(i), list, record_.stance_now()); r.pairs > 0)
+            ratings.push_back(r);
+    std::stable_sort(ratings.begin(), ratings.end(), [](const Rating& a, const Rating& b) {
+        return a.pairs_a_minute() > b.pairs_a_minute();
+    });
+    ratings.resize(std::min(most, ratings.size()));
+    std::vector<Offer> offers;
+    for (const Rating& r : ratings)
+        offers.push_back(offer(r, list));
+    return offers;
+}
+
+Offer Investigation::judge(int test) {
+    const std::size_t now = record_.observations().size();
+    const std::vector<Suspect> list = suspects(fitting_first(now), now);
+    return offer(bank_->rate(test, list, record_.stance_now()), list);
+}
+
+// ---- the coach's way
+
+std::vector<Cause> Investigation::group_of(Cause cause) {
+    const std::size_t now = record_.observations().size();
+    const Suspect its = suspect(cause, now);
+    std::vector<Cause> group;
+    for (const Cause other : fitting_first(now)) {
+        const Suspect s = suspect(other, now);
+        bool apart = false;
+        for (std::size_t i = 0; i < bank_->tests().size() && !apart; ++i)
+            apart = bank_->tells_apart(static_cast<int>(i), its, s);
+        if (!apart || other == cause)
+            group.push_back(other);
+    }
+    return group;
+}
+
+Route Investigation::route_to(Cause cause) {
+    const Suspect its = suspect(cause, 1);
+    std::vector<Suspect> list = suspects(singles_first(1), 1);
+    Stance stance = record_.stance_at(0);
+    Route route;
+    while (true) {
+        Rating best = bank_->best_test(list, stance);
+        if (best.test < 0)
+            break;
+        const auto cleared = [&](const Suspect& s) { return bank_->tells_apart(best.test, its, s); };
+        if (std::none_of(list.begin(), list.end(), cleared)) {
+            best = bank_->best_test_about(its, list, stance);
+            if (best.test < 0)
+                break; // what is left differs among itself, but none of it from this cause
+        }
+        std::erase_if(list, cleared);
+        route.minutes += best.minutes;
+        route.tests.push_back(best.test);
+        stance = stance_after(bank_->site(), bank_->tests()[static_cast<std::size_t>(best.test)], stance);
+    }
+    for (const Suspect& s : list)
+        route.group.push_back(s.cause);
+    return route;
+}
+
+double Investigation::expected_minutes() {
+    double minutes = 0.0;
+    double weight = 0.0;
+    for (const Cause cause : singles_first(1)) {
+        const double prior =
+            cause == kNothingWrong
+                ? 1.0
+                : bank_->site().catalogue.faults[static_cast<std::size_t>(cause.fault)].prior;
+        minutes += prior * route_to(cause).minutes;
+        weight += prior;
+    }
+    return weight > 0.0 ? minutes / weight : 0.0;
+}
+
+Cause Investigation::leader(const std::vector<Cause>& causes) const {
+    const auto prior = [&](Cause cause) {
+        double p = 1.0;
+        for (const int fault : {cause.fault, cause.with})
+            if (fault >= 0)
+                p *= bank_->site().catalogue.faults[static_cast<std::size_t>(fault)].prior;
+        return p;
+    };
+    return causes.empty() ? kNothingWrong
+                          : *std::max_element(causes.begin(), causes.end(),
+                                              [&](Cause a, Cause b) { return prior(a) < prior(b); });
+}
+
+} // namespace lightoff::evidence
