@@ -149,6 +149,24 @@ const std::vector<Variant>& Bank::variants_of(Cause cause) const {
     return variants_[static_cast<std::size_t>(cause.fault + 1)];
 }
 
+std::optional<Variant> Bank::comes_and_goes(Cause cause) const {
+    std::optional<Variant> found;
+    for (const Variant& v : variants_of(cause)) {
+        if (v.way == Way::always)
+            found = Variant{v.high, v.high, Way::comes_and_goes};
+        if (v.way == Way::gone_for_now)
+            found->low = v.low;
+    }
+    const bool may_come_and_go =
+        cause.fault >= 0 && may(fault_at(*site_, cause.fault), faults::Trigger::now_and_then);
+    return may_come_and_go ? found : std::nullopt;
+}
+
+bool Bank::real_comes_and_goes() const {
+    return real_ &&
+           std::any_of(real_->begin(), real_->end(), [](const RealFault& f) { return f.comes_and_goes; });
+}
+
 bool Bank::is_real(Cause cause) const {
     if (!real_)
         return false;

@@ -22,10 +22,11 @@ inline constexpr std::array<double, 5> kSeverities{0.0, 0.25, 0.5, 0.75, 1.0};
 
 /// How a hypothesis has its fault.
 enum class Way : std::uint8_t {
-    always,       ///< from the start
-    when_hot,     ///< while its part is hot
-    gone_for_now, ///< now and then: it was there until the visit, and has not come back yet
-    not_yet       ///< now and then: it has not shown yet
+    always,        ///< from the start
+    when_hot,      ///< while its part is hot
+    gone_for_now,  ///< now and then: it was there until the visit, and has not come back yet
+    not_yet,       ///< now and then: it has not shown yet
+    comes_and_goes ///< now and then: each thing seen is what it gives with the fault or without
 };
 
 /// A span of severities that a cause may have; a fault that is there or not has both ends the same.
@@ -71,8 +72,12 @@ public:
     [[nodiscard]] const std::vector<Found>& furnaces() const { return furnaces_; }
     /// Of a single cause (or nothing wrong).
     [[nodiscard]] const std::vector<Variant>& variants_of(Cause cause) const;
+    /// Of a fault that may come and go: the worst of it, and the same gone since the visit began. Empty else.
+    [[nodiscard]] std::optional<Variant> comes_and_goes(Cause cause) const;
     /// Whether it is known to be what is really wrong.
     [[nodiscard]] bool is_real(Cause cause) const;
+    /// Whether what is really wrong is known to come and go.
+    [[nodiscard]] bool real_comes_and_goes() const;
     [[nodiscard]] const std::optional<std::vector<RealFault>>& real() const { return real_; }
 
     /// A furnace with two faults, as it is found. Not kept.

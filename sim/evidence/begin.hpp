@@ -17,6 +17,7 @@ struct TimedAction {
 struct RealFault {
     int fault = 0;
     double severity = 1.0;
+    bool comes_and_goes = false; ///< now and then, from the seed
 };
 
 /// How a call begins. What is wrong is not in it: `world` is the furnace at tick 0 as the seed built it and

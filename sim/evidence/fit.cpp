@@ -52,13 +52,24 @@ bool bands_meet(const Prediction& a_low, const Prediction& a_high, const Predict
     return true;
 }
 
-Sensed either(const Prediction& low, const Prediction& high) {
+Sensed sensed_by(const Prediction& low, const Prediction& high) {
     Sensed all = low.sensed;
     add(all, high.sensed);
     return all;
 }
 
 } // namespace
+
+Prediction either(const Prediction& first, const Prediction& second) {
+    Prediction p = first;
+    const Numbers numbers = both(of(first), of(second));
+    p.low = numbers.low;
+    p.high = numbers.high;
+    p.half_width = numbers.half_width;
+    p.possible = first.possible || second.possible;
+    add(p.sensed, second.sensed);
+    return p;
+}
 
 bool fits(const Observation& seen, const bench::Reading* reading, const Prediction& low,
           const Prediction& high) {
@@ -83,7 +94,7 @@ bool told_apart(const Observation& seen, const Span& a, const Span& b) {
     if (a_possible != b_possible)
         return true;
     if (seen.reading == 0)
-        return !alike(either(*a.low, *a.high), b.low->sensed, b.high->sensed);
+        return !alike(sensed_by(*a.low, *a.high), b.low->sensed, b.high->sensed);
     const bool controls_differ = ((a.low->controls ^ b.low->controls) &
                                   (a.high->controls ^ b.high->controls) & seen.seen_controls) != 0;
     return controls_differ || !bands_meet(*a.low, *a.high, *b.low, *b.high) ||

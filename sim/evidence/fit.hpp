@@ -13,6 +13,9 @@ namespace lightoff::evidence {
 bool fits(const Observation& seen, const bench::Reading* reading, const Prediction& low,
           const Prediction& high);
 
+/// What either of two furnaces gives; words of a look as in the first.
+Prediction either(const Prediction& first, const Prediction& second);
+
 /// Whether two causes, each between two severities, would have shown it differently, whatever the real
 /// furnace shows.
 struct Span {

@@ -16,10 +16,11 @@ constexpr double kLeastMinutes = 0.05; ///< a glance at a window that is there a
 constexpr std::size_t kPairLeads = 2;
 constexpr double kPairSeverity = 0.75;
 
-/// Paper work changes neither furnace nor instruments.
-bool is_paper(bench::Verb verb) {
+/// Waiting and paper work change neither furnace nor instruments.
+bool is_idle(bench::Verb verb) {
     using bench::Verb;
     switch (verb) {
+    case Verb::wait:
     case Verb::keep:
     case Verb::tell:
     case Verb::stops_at:
@@ -37,6 +38,12 @@ bool is_paper(bench::Verb verb) {
     default:
         return false;
     }
+}
+
+bool is_safety(instruments::Quantity quantity) {
+    using instruments::Quantity;
+    return quantity == Quantity::ambient_co || quantity == Quantity::bubble || quantity == Quantity::glow ||
+           quantity == Quantity::explosive_limit || quantity == Quantity::ticking;
 }
 
 } // namespace
@@ -81,7 +88,8 @@ std::vector<Cause> Investigation::fitting_after(int reading) {
 }
 
 bool Investigation::no_single_cause_fits(std::uint64_t tick) {
-    return singles_first(observed_at(tick)).empty();
+    const std::size_t observations = observed_at(tick);
+    return singles_first(observations).empty() && fickle_first(observations).empty();
 }
 
 std::vector<Cause> Investigation::single_causes() const {
@@ -101,7 +109,23 @@ std::vector<Cause> Investigation::singles_first(std::size_t observations) {
 
 std::vector<Cause> Investigation::fitting_first(std::size_t observations) {
     std::vector<Cause> fitting = singles_first(observations);
+    if (fitting.empty())
+        fitting = fickle_first(observations);
     return fitting.empty() ? pairs_first(observations) : fitting;
+}
+
+/// Causes that give everything if they come and go as they like.
+std::vector<Cause> Investigation::fickle_first(std::size_t observations) {
+    std::vector<Cause> fitting;
+    for (const Cause cause : single_causes()) {
+        const std::optional<Variant> variant = bank_->comes_and_goes(cause);
+        if (!variant)
+            continue;
+        Candidate& candidate = fickle_.emplace(cause, Candidate{*variant, kNever, 0}).first->second;
+        if ((bank_->is_real(cause) && bank_->real_comes_and_goes()) || gives(candidate, observations))
+            fitting.push_back(cause);
+    }
+    return fitting;
 }
 
 std::vector<Cause> Investigation::pairs_first(std::size_t observations) {
@@ -113,9 +137,10 @@ std::vector<Cause> Investigation::pairs_first(std::size_t observations) {
     return fitting;
 }
 
-/// What is known to be really wrong fits: its furnace is the one that was observed.
+/// What is known to be really wrong fits: its furnace is the one that was observed. If it comes and goes, it
+/// stands with its like.
 bool Investigation::fits_first(Cause cause, std::size_t observations) {
-    return bank_->is_real(cause) || left_at(cause, observations) == kNever;
+    return (bank_->is_real(cause) && !bank_->real_comes_and_goes()) || left_at(cause, observations) == kNever;
 }
 
 std::size_t Investigation::left_at(Cause cause, std::size_t observations) {
@@ -197,15 +222,23 @@ const Prediction& Investigation::said(std::size_t furnace, std::size_t observati
 bool Investigation::gives(Candidate& candidate, std::size_t observations) {
     const std::vector<Observation>& all = record_.observations();
     while (candidate.left_at == kNever && candidate.checked < observations) {
-        const Observation& o = all[candidate.checked];
-        const Variant& variant = candidate.variant;
-        const bool over = o.tick - record_.arrival() > variant.lasts_ticks;
-        if (over || !fits(o, reading_of(o), said(variant.low, candidate.checked),
-                          said(variant.high, candidate.checked)))
+        const std::uint64_t on_site = all[candidate.checked].tick - record_.arrival();
+        if (on_site > candidate.variant.lasts_ticks || !gives_one(candidate.variant, candidate.checked))
             candidate.left_at = candidate.checked;
         ++candidate.checked;
     }
     return candidate.left_at >= observations;
+}
+
+bool Investigation::gives_one(const Variant& variant, std::size_t observation) {
+    const Observation& o = record_.observations()[observation];
+    const Prediction& low = said(variant.low, observation);
+    const Prediction& high = said(variant.high, observation);
+    if (variant.way != Way::comes_and_goes)
+        return fits(o, reading_of(o), low, high);
+    // `high` has the fault, `low` lost it when the visit began; a third never had it.
+    const Prediction& sound = said(0, observation);
+    return fits(o, reading_of(o), either(high, low), either(sound, low));
 }
 
 // ---- how the set fell
@@ -215,7 +248,8 @@ std::vector<Step> Investigation::staircase() {
     std::map<std::size_t, std::vector<Cause>> leaving;
     std::size_t fitting = 0;
     for (const Cause cause : single_causes()) {
-        const std::size_t at = bank_->is_real(cause) ? kNever : left_at(cause, all.size());
+        const bool known = bank_->is_real(cause) && !bank_->real_comes_and_goes();
+        const std::size_t at = known ? kNever : left_at(cause, all.size());
         ++fitting;
         if (at != kNever)
             leaving[at].push_back(cause);
@@ -265,7 +299,7 @@ std::size_t Investigation::test_began(int reading) const {
     const std::uint64_t taken = all[place_of(reading)].tick;
     std::uint64_t did = record_.arrival();
     for (const TimedAction& a : record_.actions())
-        if (a.tick < taken && !is_paper(a.action.verb))
+        if (a.tick < taken && !is_idle(a.action.verb))
             did = a.tick;
     std::size_t began = 1;
     for (std::size_t i = 0; i < all.size() && all[i].tick <= did && all[i].tick < taken; ++i)
@@ -282,11 +316,15 @@ bool Investigation::showed_apart(const Suspect& a, const Suspect& b, std::size_t
     return false;
 }
 
-bool Investigation::was_read_before(int reading) const {
+/// In a test before this one.
+bool Investigation::was_read_before(int reading, std::size_t from) const {
     const bench::Reading& now = readings()[static_cast<std::size_t>(reading) - 1];
-    return std::any_of(readings().begin(), readings().begin() + (reading - 1), [&](const bench::Reading& r) {
-        return r.window == now.window && r.part == now.part && r.where == now.where;
-    });
+    for (std::size_t i = 0; i < from; ++i) {
+        const bench::Reading* r = reading_of(record_.observations()[i]);
+        if (r != nullptr && r->window == now.window && r->part == now.part && r->where == now.where)
+            return true;
+    }
+    return false;
 }
 
 Worth Investigation::worth_of(int reading) {
@@ -298,6 +336,10 @@ Worth Investigation::worth_of(int reading) {
     Worth worth;
     worth.minutes = std::max(kLeastMinutes, static_cast<double>(all[to - 1].tick - all[from - 1].tick) *
                                                 units::seconds_per_tick / 60.0);
+    worth.test = reading;
+    for (std::size_t i = to - 1; i >= from; --i)
+        if (all[i].reading != 0)
+            worth.test = all[i].reading;
     const Cause first = leader(causes);
     for (std::size_t i = 0; i < list.size(); ++i)
         for (std::size_t j = i + 1; j < list.size(); ++j)
@@ -315,7 +357,9 @@ Worth Investigation::worth_of(int reading) {
         worth.word = Word::splitter;
     else if (worth.pairs > 0 && worth.pairs_a_minute >= kNarrower * worth.best)
         worth.word = Word::narrower;
-    else if (worth.pairs == 0 && was_read_before(reading))
+    else if (is_safety(readings()[static_cast<std::size_t>(reading) - 1].display.quantity))
+        worth.word = Word::safety;
+    else if (worth.pairs == 0 && was_read_before(reading, from))
         worth.word = Word::repeat;
     else if (worth.against_leader)
         worth.word = Word::confirmer;

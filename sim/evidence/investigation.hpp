@@ -30,11 +30,13 @@ enum class Word : std::uint8_t {
     narrower,  ///< at least 20 %
     confirmer, ///< could have refuted the leader
     repeat,    ///< of a reading under the same setting that could not have come out otherwise
-    idle
+    idle,
+    safety ///< CO, leaks, live or dead: never idle
 };
 
 struct Worth {
     Word word = Word::idle;
+    int test = 0;                ///< the first reading of the same test: nothing was done between
     int pairs = 0;               ///< of fitting causes that it tells apart
     double minutes = 0.0;        ///< of work since the last reading before
     double pairs_a_minute = 0.0; ///< of this one
@@ -66,11 +68,13 @@ public:
         return record_.notebook().readings();
     }
 
-    /// Causes that give everything seen and read so far, ascending: single ones, or pairs if no single one
-    /// does.
+    /// Causes that give everything seen and read so far, ascending: single ones; if none does, those that
+    /// come and go; if none of them does either, pairs.
     std::vector<Cause> fitting() { return fitting_at(record_.now()); }
     /// The same as it was after everything up to and including `tick`.
     std::vector<Cause> fitting_at(std::uint64_t tick);
+    /// Of one cause, single or a pair, without asking for the others.
+    bool fits_at(Cause cause, std::uint64_t tick) { return fits_first(cause, observed_at(tick)); }
     /// Just before and just after a reading (from 1).
     std::vector<Cause> fitting_before(int reading);
     std::vector<Cause> fitting_after(int reading);
@@ -113,6 +117,7 @@ private:
     [[nodiscard]] std::size_t place_of(int reading) const;
     std::vector<Cause> fitting_first(std::size_t observations);
     std::vector<Cause> singles_first(std::size_t observations);
+    std::vector<Cause> fickle_first(std::size_t observations);
     std::vector<Cause> pairs_first(std::size_t observations);
     bool fits_first(Cause cause, std::size_t observations);
     /// The observation that ruled a cause out, of the first so many; kNever if none did.
@@ -124,6 +129,7 @@ private:
     std::vector<Candidate>& candidates_of(Cause cause);
     void open_pairs(std::size_t observations);
     bool gives(Candidate& candidate, std::size_t observations);
+    bool gives_one(const Variant& variant, std::size_t observation);
     const Prediction& said(std::size_t furnace, std::size_t observation);
     [[nodiscard]] const bench::Reading* reading_of(const Observation& observation) const;
 
@@ -132,7 +138,7 @@ private:
     std::vector<Suspect> suspects(const std::vector<Cause>& causes, std::size_t observations);
     std::size_t test_began(int reading) const;
     bool showed_apart(const Suspect& a, const Suspect& b, std::size_t from, std::size_t to);
-    bool was_read_before(int reading) const;
+    bool was_read_before(int reading, std::size_t from) const;
     Offer offer(const Rating& rating, const std::vector<Suspect>& suspects);
 
     Bank* bank_;
@@ -140,6 +146,7 @@ private:
     furnace::Workspace workspace_;
     std::map<std::size_t, Furnace> running_; ///< by place in the bank; pairs come after it
     std::map<Cause, std::vector<Candidate>> candidates_;
+    std::map<Cause, Candidate> fickle_; ///< now with the fault, now without
     std::vector<Found> pairs_found_;
     std::vector<Cause> pairs_;
     bool pairs_open_ = false;
