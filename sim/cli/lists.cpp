@@ -100,7 +100,12 @@ int list_conditions(Output& out, const std::string& scenario, const std::string&
 }
 
 int print_chart(Output& out, const std::string& name_or_path) {
-    const control::DoorChart chart = control::door_chart(board_of(name_or_path));
+    write_chart(out, board_of(name_or_path));
+    return kDone;
+}
+
+void write_chart(Output& out, const control::Board& board) {
+    const control::DoorChart chart = control::door_chart(board);
     out.line(out.heading(chart.board));
     out.line();
     out.line(out.heading("What the lamp shows"));
@@ -118,7 +123,6 @@ int print_chart(Output& out, const std::string& name_or_path) {
         for (const std::string& measure : row.measure)
             write_labelled(out, "     -", 7, measure);
     }
-    return kDone;
 }
 
 } // namespace lightoff::cli

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "cli/output.hpp"
+#include "control/board.hpp"
 
 #include <string>
 
@@ -12,5 +13,10 @@ int list_conditions(Output& out, const std::string& scenario, const std::string&
 
 /// Prints the chart inside the door: of an equipment or scenario, by name or path.
 int print_chart(Output& out, const std::string& name_or_path);
+void write_chart(Output& out, const control::Board& board);
+
+/// Lists every verb with its words, time and hands, as somebody looks for them; with a scenario also the
+/// names that each word may be there. Without one `scenario` is empty.
+int list_actions(Output& out, const std::string& scenario, bool as_json);
 
 } // namespace lightoff::cli

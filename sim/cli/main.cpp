@@ -5,6 +5,7 @@
 #include "cli/fault_lists.hpp"
 #include "cli/lists.hpp"
 #include "cli/output.hpp"
+#include "cli/play.hpp"
 #include "cli/replay_attempt.hpp"
 #include "cli/run.hpp"
 #include "cli/usage_error.hpp"
@@ -82,12 +83,13 @@ void add_circuit(CLI::App& app, Command& command) {
 
 void add_play(CLI::App& app, Command& command) {
     auto typed = std::make_shared<PlayOptions>();
-    CLI::App* sub = app.add_subcommand("play", "do what a script says and write an attempt");
+    CLI::App* sub = app.add_subcommand("play", "work a call, by hand or by a script");
     sub->add_option("SCENARIO", typed->scenario, kScenarioHelp)->required();
-    sub->add_option("SCRIPT", typed->script, "file with one action a line")->required();
-    sub->add_option("--attempt", typed->attempt, "where to write it")->type_name("FILE")->required();
+    sub->add_option("SCRIPT", typed->script, "file with one action a line; without it you type them");
+    sub->add_option("--attempt", typed->attempt, "write it down there; go on with it if it is there")
+        ->type_name("FILE");
     sub->add_option("--seed", typed->seed, kSeedHelp)->type_name("N");
-    sub->callback([typed, &command] { command = [typed](Output& out) { return play_script(out, *typed); }; });
+    sub->callback([typed, &command] { command = [typed](Output& out) { return play(out, *typed); }; });
 }
 
 void add_replay(CLI::App& app, Command& command) {
@@ -114,6 +116,12 @@ void add_lists(CLI::App& app, Command& command) {
     conditions->add_flag("--json", typed->json, "as JSON");
     conditions->callback([typed, &command] {
         command = [typed](Output& out) { return list_conditions(out, typed->of, typed->seed, typed->json); };
+    });
+    CLI::App* actions = app.add_subcommand("actions", "list everything that can be done");
+    actions->add_option("SCENARIO", typed->of, "with the names that can be said there");
+    actions->add_flag("--json", typed->json, "as JSON");
+    actions->callback([typed, &command] {
+        command = [typed](Output& out) { return list_actions(out, typed->of, typed->json); };
     });
     CLI::App* chart = app.add_subcommand("chart", "print the chart inside the door");
     chart->add_option("EQUIPMENT|SCENARIO", typed->of, "name or path of either")->required();

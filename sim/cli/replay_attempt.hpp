@@ -17,14 +17,4 @@ struct ReplayOptions {
 /// machine it names the first number that differs.
 int replay_attempt(Output& out, const ReplayOptions& options);
 
-struct PlayOptions {
-    std::string scenario;
-    std::string script;
-    std::string attempt;
-    std::string seed = "0";
-};
-
-/// Does what a script says, one action a line, and writes it down as an attempt.
-int play_script(Output& out, const PlayOptions& options);
-
 } // namespace lightoff::cli

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include "cli/session.hpp"
+
+#include "files/attempt_log.hpp"
+#include "files/error.hpp"
+#include "lesson/log.hpp"
+
+namespace lightoff::cli {
+namespace {
+
+constexpr std::uint64_t kAskEveryTicks = 64; ///< whether to leave off
+
+} // namespace
+
+Session::Session(const files::LoadedBundle& bundle, std::uint64_t seed)
+    : bundle_(&bundle), site_(&bundle.site), workspace_(bundle.site.model), seed_(seed),
+      world_(lesson::arrive(bundle.site, bundle.scenario, seed, workspace_)), notebook_(bundle.site),
+      watch_(bundle.site), arrived_tick_(world_.tick) {}
+
+void Session::record(const std::string& path) {
+    writer_.emplace(
+        path, files::AttemptHeader{bundle_->name, furnace::kPhysicsVersion, site_->model.bundle_hash, seed_});
+}
+
+void Session::one_tick() {
+    bench::advance(*site_, world_, workspace_, 1);
+    notebook_.observe(world_);
+    watch_.observe(world_);
+}
+
+void Session::mark() {
+    if (!writer_ || world_.tick == marked_tick_)
+        return;
+    marked_tick_ = world_.tick;
+    writer_->mark(static_cast<std::int64_t>(world_.tick), lesson::world_hash(world_));
+}
+
+void Session::remember(const bench::Action& action, const bench::Percept& before) {
+    if (undo_ && undo_->inverse == action) {
+        undo_.reset();
+        return;
+    }
+    if (const auto inverse = bench::inverse_of(action, before); inverse && bench::is_known(*site_, *inverse))
+        undo_ = Undo{action, *inverse};
+}
+
+void Session::resume(const std::string& path) {
+    files::Attempt so_far;
+    files::AttemptWriter writer = files::AttemptWriter::resume(path, furnace::kPhysicsVersion, so_far);
+    files::check_bundle(so_far, path, site_->model.bundle_hash);
+    const lesson::Log log = files::log_of(so_far, path, *site_);
+    const auto differs = [&](const std::string& what) {
+        return files::Error({path, "", what, "an attempt that comes out the same here",
+                             "it was recorded by another program or machine; `replay` says more"});
+    };
+    std::size_t at = 0;
+    const auto run_to = [&](std::uint64_t tick) {
+        while (true) {
+            for (; at < log.marks.size() && log.marks[at].tick <= world_.tick; ++at) {
+                if (log.marks[at].tick < world_.tick ||
+                    log.marks[at].world_hash != lesson::world_hash(world_))
+                    throw differs("a mark at tick " + std::to_string(log.marks[at].tick) + " that differs");
+                marked_tick_ = world_.tick;
+            }
+            if (world_.tick >= tick)
+                return;
+            one_tick();
+        }
+    };
+    for (const lesson::Log::Entry& entry : log.entries) {
+        run_to(entry.tick);
+        const bench::Percept before = percept();
+        const bench::Verdict verdict = bench::begin(*site_, world_, entry.action);
+        if (!verdict.allowed)
+            throw differs("an action that is refused: " + verdict.reason);
+        remember(entry.action, before);
+        ++actions_;
+    }
+    run_to(log.last_tick);
+    writer_.emplace(std::move(writer));
+    while (world_.hands.busy != 0) {
+        one_tick();
+        if (world_.tick % lesson::kMarkTicks == 0)
+            mark();
+    }
+}
+
+bench::Verdict Session::check(const bench::Action& action) const {
+    return bench::check(*site_, world_, action);
+}
+
+std::string Session::act(const bench::Action& action, const char* by, const Listener& listener) {
+    const bench::Percept before = percept();
+    const std::uint64_t begun_tick = world_.tick;
+    const bench::Verdict verdict = bench::begin(*site_, world_, action);
+    if (!verdict.allowed)
+        return verdict.reason;
+    if (writer_)
+        writer_->entry(static_cast<std::int64_t>(begun_tick), by, files::action_json(*site_, action));
+    ++actions_;
+    remember(action, before);
+    std::size_t captions = watch_.captions().size();
+    std::size_t readings = notebook_.readings().size();
+    while (world_.hands.busy != 0) {
+        one_tick();
+        for (; captions < watch_.captions().size(); ++captions)
+            listener.caption(watch_.captions()[captions]);
+        for (; readings < notebook_.readings().size(); ++readings)
+            listener.reading(notebook_.readings()[readings], readings + 1);
+        if (world_.tick % lesson::kMarkTicks == 0)
+            mark();
+        if (world_.tick % kAskEveryTicks == 0 && listener.stop())
+            break;
+    }
+    return {};
+}
+
+std::optional<std::int32_t> Session::seconds_until(const std::function<bool(const Ahead&)>& done,
+                                                   std::int32_t limit_s, const std::function<bool()>& stop) {
+    bench::World world = world_;
+    bench::Notebook notebook = notebook_;
+    bench::CaptionWatch watch = watch_;
+    const std::size_t captions = watch.captions().size();
+    const std::size_t readings = notebook.readings().size();
+    constexpr std::int32_t kTicksPerSecond = 20;
+    for (std::int32_t tick = 1; tick <= limit_s * kTicksPerSecond; ++tick) {
+        bench::advance(*site_, world, workspace_, 1);
+        notebook.observe(world);
+        const bench::Percept percept = bench::perceive(*site_, world);
+        watch.observe(percept);
+        if (done({percept, watch.captions(), captions, notebook.readings().size() - readings, tick}))
+            return (tick + kTicksPerSecond - 1) / kTicksPerSecond;
+        if (static_cast<std::uint64_t>(tick) % kAskEveryTicks == 0 && stop())
+            break;
+    }
+    return std::nullopt;
+}
+
+void Session::leave() {
+    if (!writer_)
+        return;
+    mark();
+    if (signed_off())
+        writer_->end("signed off");
+    writer_.reset();
+}
+
+} // namespace lightoff::cli
