@@ -3,7 +3,7 @@
 
 build_packages=(
     git g++ cmake ninja-build pkg-config
-    nlohmann-json3-dev libvalijson-dev libsodium-dev libcli11-dev libfmt-dev # data and command line
+    nlohmann-json3-dev libvalijson-dev libsodium-dev libcli11-dev libedit-dev libfmt-dev # data and command line
     libsfml-dev libimgui-dev libstb-dev libfreetype-dev libgl-dev libx11-dev libgl1-mesa-dri # the window
     fonts-inter fonts-dejavu-core fonts-jetbrains-mono
 )
