@@ -13,10 +13,10 @@ using lightoff::test::Rig;
 
 namespace {
 
-const lightoff::furnace::Model& half_tick_model() {
-    static const lightoff::furnace::Model model = lightoff::files::read_equipment(
-        lightoff::files::read_document(lightoff::test::kReferenceEquipment), 0.025);
-    return model;
+const lightoff::bench::Site& half_tick_site() {
+    static const lightoff::bench::Site site = lightoff::test::site_with(lightoff::files::read_equipment(
+        lightoff::files::read_document(lightoff::test::kReferenceEquipment), 0.025));
+    return site;
 }
 
 /// Scenarios and actions count in whole ticks: the same seconds are twice as many of them. An action that
@@ -30,7 +30,7 @@ lightoff::lesson::Scenario half_tick_scenario() {
 
 struct Pair {
     Rig whole;
-    Rig half{0, half_tick_scenario(), half_tick_model()};
+    Rig half{0, half_tick_scenario(), half_tick_site()};
 
     template <class Do>
     void both(Do what) {
@@ -79,8 +79,8 @@ struct Pair {
 } // namespace
 
 TEST_CASE("half the tick: the tick is halved") {
-    CHECK(half_tick_model().board.tick_s == 0.025);
-    Rig half(0, half_tick_scenario(), half_tick_model());
+    CHECK(half_tick_site().model.board.tick_s == 0.025);
+    Rig half(0, half_tick_scenario(), half_tick_site());
     half.run(10.0);
     CHECK(half.world.tick == 400);
 }

@@ -16,10 +16,15 @@ using namespace lightoff::test;
 
 namespace {
 
+const lightoff::bench::Site& natural_draft_site() {
+    static const lightoff::bench::Site site =
+        lightoff::test::site_with(files::read_equipment(files::read_document(
+            std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/equipment/natural-draft-standing-pilot.json")));
+    return site;
+}
+
 const furnace::Model& natural_draft() {
-    static const furnace::Model model = files::read_equipment(files::read_document(
-        std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/equipment/natural-draft-standing-pilot.json"));
-    return model;
+    return natural_draft_site().model;
 }
 
 const lesson::Scenario& natural_draft_call() {
@@ -29,7 +34,7 @@ const lesson::Scenario& natural_draft_call() {
 }
 
 Rig natural_draft_rig() {
-    return Rig(0, natural_draft_call(), natural_draft());
+    return Rig(0, natural_draft_call(), natural_draft_site());
 }
 
 } // namespace

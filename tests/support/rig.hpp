@@ -24,15 +24,19 @@ inline const std::string kReferenceEquipment =
 inline const std::string kCallForHeat =
     std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/calls/call-for-heat.json";
 
-/// The reference furnace with what can be done to it; read once for each program.
+/// A furnace with what can be done to it.
+inline bench::Site site_with(furnace::Model model) {
+    bench::Site site;
+    site.model = std::move(model);
+    site.catalogue = files::load_catalogue(site.model);
+    site.hazards = files::read_hazards(files::read_hazard_file());
+    return site;
+}
+
+/// The reference furnace; read once for each program.
 inline const bench::Site& reference_site() {
-    static const bench::Site site = [] {
-        bench::Site read;
-        read.model = files::read_equipment(files::read_document(kReferenceEquipment));
-        read.catalogue = files::load_catalogue(read.model);
-        read.hazards = files::read_hazards(files::read_hazard_file());
-        return read;
-    }();
+    static const bench::Site site =
+        site_with(files::read_equipment(files::read_document(kReferenceEquipment)));
     return site;
 }
 inline const furnace::Model& reference_model() {
