@@ -12,6 +12,11 @@ constexpr double kSplitter = 0.6;
 constexpr double kNarrower = 0.2;
 constexpr double kLeastMinutes = 0.05; ///< a glance at a window that is there already
 
+/// What comes and goes may show numbers this far beyond those with and without it, as a part of what lies
+/// between the two (teaching value).
+constexpr double kFickleShare = 0.1;
+constexpr double kFiniteSpan = 1e30;
+
 /// Two faults at once: the single causes that lasted longest are paired with every other part's faults.
 constexpr std::size_t kPairLeads = 2;
 constexpr double kPairSeverity = 0.75;
@@ -238,7 +243,14 @@ bool Investigation::gives_one(const Variant& variant, std::size_t observation) {
         return fits(o, reading_of(o), low, high);
     // `high` has the fault, `low` lost it when the visit began; a third never had it.
     const Prediction& sound = said(0, observation);
-    return fits(o, reading_of(o), either(high, low), either(sound, low));
+    const Prediction all = either(either(high, low), sound);
+    Prediction with = either(high, all);
+    Prediction without = either(sound, all);
+    // When it came and went is not known, so neither is what has warmed or draws current meanwhile.
+    const double span = all.high - all.low;
+    if (span > 0.0 && span < kFiniteSpan)
+        with.half_width = all.half_width + kFickleShare * span;
+    return fits(o, reading_of(o), with, without);
 }
 
 // ---- how the set fell

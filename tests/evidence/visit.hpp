@@ -105,7 +105,7 @@ public:
         if (!try_act(bench::parse_action(reference_site(), text)))
             throw std::invalid_argument(text + " is refused");
     }
-    void act(const std::vector<std::string>& script) {
+    void follow(const std::vector<std::string>& script) {
         for (const std::string& line : script)
             act(line);
     }
