@@ -23,10 +23,6 @@ const lightoff::bench::Site& natural_draft_site() {
     return site;
 }
 
-const furnace::Model& natural_draft() {
-    return natural_draft_site().model;
-}
-
 const lesson::Scenario& natural_draft_call() {
     static const lesson::Scenario scenario = files::read_scenario(
         files::read_document(std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/calls/natural-draft-call.json"));
