@@ -85,6 +85,8 @@ std::string done_in_words(const Site& site, const Percept& percept) {
         return part() + ": made fast.";
     case Verb::adjust:
         return part_title(site, done.target) + ": screw turned " + turns_in_words(done.value) + ".";
+    case Verb::set_right:
+        return part() + ": set right.";
     case Verb::reset:
         return part() + ": button pressed.";
     case Verb::replace:

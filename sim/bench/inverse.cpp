@@ -22,7 +22,9 @@ std::optional<Action> inverse_of(const Action& done, const Percept& before) {
     case Verb::thermostat_set:
         return with(static_cast<std::int32_t>(before.left_as.set_point_k * 1000.0 + 0.5));
     case Verb::thermostat_mode:
+        return with(before.left_as.thermostat_mode == control::ThermostatMode::heat ? 1 : 0);
     case Verb::thermostat_fan:
+        return with(before.left_as.thermostat_fan == control::FanSwitch::on ? 1 : 0);
     case Verb::breaker:
     case Verb::disconnect:
     case Verb::gas_cock:

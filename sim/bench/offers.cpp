@@ -21,6 +21,7 @@ std::optional<faults::ServiceKind> service_of(Verb verb) {
     case Verb::tighten:
         return faults::ServiceKind::tighten;
     case Verb::adjust:
+    case Verb::set_right:
         return faults::ServiceKind::adjust;
     case Verb::reset:
         return faults::ServiceKind::reset;
@@ -38,7 +39,9 @@ bool makes_sense(const Site& site, Verb verb, const Choice& part) {
     if (!kind)
         return true;
     const faults::Service* service = site.catalogue.find_service({part.value, *kind});
-    return service != nullptr && (verb != Verb::adjust || service->per_turn != 0.0);
+    const bool by_turns =
+        *kind == faults::ServiceKind::adjust && service != nullptr && service->per_turn != 0.0;
+    return service != nullptr && (verb != Verb::adjust || by_turns) && (verb != Verb::set_right || !by_turns);
 }
 
 } // namespace
@@ -59,8 +62,8 @@ std::vector<VerbGroup> verb_groups() {
          {Verb::lift, Verb::seat, Verb::land, Verb::unplug, Verb::plug_in, Verb::jumper, Verb::jumper_off,
           Verb::small_breaker, Verb::small_breaker_off, Verb::small_breaker_reset}},
         {"Parts",
-         {Verb::take_off, Verb::put_back, Verb::clean, Verb::tighten, Verb::adjust, Verb::reset,
-          Verb::replace, Verb::spin, Verb::discharge}},
+         {Verb::take_off, Verb::put_back, Verb::clean, Verb::tighten, Verb::adjust, Verb::set_right,
+          Verb::reset, Verb::replace, Verb::spin, Verb::discharge}},
         {"Suspects sheet",
          {Verb::stops_at, Verb::strike, Verb::strike_part, Verb::unstrike, Verb::tag, Verb::cause,
           Verb::cause_behind}},
@@ -89,6 +92,10 @@ std::vector<Choice> offered(const Site& site, Verb verb, std::size_t word) {
                                  [&](const Choice& part) { return !makes_sense(site, verb, part); }),
                   all.end());
     return all;
+}
+
+bool takes_its_own_time(Verb verb) {
+    return verb == Verb::look || service_of(verb).has_value();
 }
 
 std::string_view range_of(Word word) {

@@ -21,6 +21,9 @@ std::vector<VerbGroup> verb_groups();
 /// it.
 std::vector<Choice> offered(const Site& site, Verb verb, std::size_t word);
 
+/// Whether how long it takes, and how many hands, is each part's own.
+bool takes_its_own_time(Verb verb);
+
 /// What a word that is not out of a list may be: "1 s to 24 h, as 30s or 5min"; empty for the others.
 std::string_view range_of(Word word);
 /// What stands for a word in a pattern: "PART", "SECONDS".

@@ -19,6 +19,10 @@ double seconds_of(const bench::VerbSpec& spec) {
 }
 
 std::string time_text(const bench::VerbSpec& spec) {
+    if (spec.verb == bench::Verb::wait)
+        return "as long as you say";
+    if (bench::takes_its_own_time(spec.verb))
+        return "each part its own time";
     return (spec.ticks > 0 ? fixed(seconds_of(spec), 0) + " s" : "no time") +
            (spec.hands == 2   ? ", both hands"
             : spec.hands == 1 ? ", one hand"

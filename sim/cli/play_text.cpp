@@ -161,7 +161,9 @@ void write_general_help(Output& out) {
 void write_verb_help(Output& out, const bench::Site& site, const bench::VerbSpec& spec) {
     out.line(out.heading(bench::pattern_of(spec)));
     write_wrapped(out, spec.help, 2);
-    if (spec.ticks > 0)
+    if (bench::takes_its_own_time(spec.verb))
+        out.line("  each part takes its own time");
+    else if (spec.ticks > 0)
         out.line("  takes about " + fixed(static_cast<double>(spec.ticks) * units::seconds_per_tick, 0) +
                  " s" +
                  (spec.hands == 2   ? ", both hands"
@@ -185,6 +187,22 @@ void write_verb_help(Output& out, const bench::Site& site, const bench::VerbSpec
         else
             write_labelled(out, "  " + name, 14, join(names));
     }
+}
+
+/// Where an instrument was put, short where nothing is to be said.
+std::string place_text(const bench::Reading& reading) {
+    if (reading.display.quantity == instruments::Quantity::ambient_co)
+        return "here";
+    const bool multimeter =
+        instruments::displays(instruments::Bag{})[static_cast<std::size_t>(reading.window)].name ==
+        "multimeter";
+    if (multimeter && reading.place_a == reading.place_b)
+        return "leads on nothing";
+    std::string text = reading.where;
+    const std::string room = " against " + std::string(instruments::spot_row(instruments::Spot::room).title);
+    if (text.size() > room.size() && text.compare(text.size() - room.size(), room.size(), room) == 0)
+        text.replace(text.size() - room.size(), room.size(), " against the room");
+    return text;
 }
 
 } // namespace
@@ -236,7 +254,7 @@ std::string reading_text(const bench::Site& site, const bench::Reading& reading,
     }
     const instruments::Bag bag;
     return text + std::string(instruments::displays(bag)[static_cast<std::size_t>(reading.window)].name) +
-           " " + window_text(reading.display) + ", " + reading.where +
+           " " + window_text(reading.display) + ", " + place_text(reading) +
            (reading.taken == bench::Taken::kept ? ", kept" : "");
 }
 

@@ -23,9 +23,9 @@ double in_unit(const Range& range, std::int32_t mantissa) {
     return mantissa * power_of_ten(range.exponent);
 }
 
-double to_unit(const Range& range, double si_value) {
+double to_unit(const Range& range, double value_si) {
     const UnitRow& unit = unit_row(range.unit);
-    return (si_value - unit.offset) / unit.factor;
+    return (value_si - unit.offset) / unit.factor;
 }
 
 double to_si(const Range& range, double value) {
@@ -43,10 +43,10 @@ std::int32_t rounded(double x) {
 }
 
 /// The finest range that holds a value; the row's range_count if none does.
-std::uint8_t range_for(const QuantityRow& row, double si_value) {
+std::uint8_t range_for(const QuantityRow& row, double value_si) {
     for (int i = 0; i < row.range_count; ++i) {
         const Range& range = row.ranges[static_cast<std::size_t>(i)];
-        const double steps = magnitude(to_unit(range, si_value)) / power_of_ten(range.exponent);
+        const double steps = magnitude(to_unit(range, value_si)) / power_of_ten(range.exponent);
         if (steps < range.counts + 0.5)
             return static_cast<std::uint8_t>(i);
     }
@@ -119,9 +119,9 @@ void age(Display& display) {
         ++display.ticks_settled;
 }
 
-void show(Display& display, Quantity quantity, double si_value, std::uint8_t more_flags) {
+void show(Display& display, Quantity quantity, double value_si, std::uint8_t more_flags) {
     const QuantityRow& row = quantity_row(quantity);
-    const std::uint8_t place = range_for(row, si_value);
+    const std::uint8_t place = range_for(row, value_si);
     if (place >= row.range_count) {
         show_overload(display, quantity, more_flags);
         return;
@@ -131,7 +131,7 @@ void show(Display& display, Quantity quantity, double si_value, std::uint8_t mor
     next.quantity = quantity;
     next.range = place;
     next.flags = static_cast<std::uint8_t>(kOn | more_flags);
-    next.mantissa = rounded(to_unit(range, si_value) / power_of_ten(range.exponent));
+    next.mantissa = rounded(to_unit(range, value_si) / power_of_ten(range.exponent));
     if (!row.has_sign && next.mantissa < 0)
         next.mantissa = 0;
     put(display, next);
@@ -151,13 +151,13 @@ Calibration calibration(std::uint64_t seed, Quantity quantity, unsigned channel)
             units::random_signed(seed, stream, 2U * channel + 1U)};
 }
 
-double with_error(Quantity quantity, double si_value, const Calibration& calibration) {
+double with_error(Quantity quantity, double value_si, const Calibration& calibration) {
     const QuantityRow& row = quantity_row(quantity);
-    const std::uint8_t place = range_for(row, si_value);
+    const std::uint8_t place = range_for(row, value_si);
     if (place >= row.range_count)
-        return si_value;
+        return value_si;
     const Range& range = row.ranges[place];
-    const double value = to_unit(range, si_value);
+    const double value = to_unit(range, value_si);
     const double off = calibration.gain * range.fraction * value +
                        calibration.offset * range.digits * power_of_ten(range.exponent);
     return to_si(range, value + off / 3.0);

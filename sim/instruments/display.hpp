@@ -65,7 +65,7 @@ void blank(Display& display);
 void age(Display& display);
 
 /// Puts an SI value into the window: ranges by itself, rounds, says OL beyond the last range.
-void show(Display& display, Quantity quantity, double si_value, std::uint8_t more_flags = 0);
+void show(Display& display, Quantity quantity, double value_si, std::uint8_t more_flags = 0);
 /// OL for another reason than a high value: an open circuit.
 void show_overload(Display& display, Quantity quantity, std::uint8_t more_flags = 0);
 
@@ -78,7 +78,7 @@ struct Calibration {
 /// `channel` tells apart two sensors of one instrument.
 Calibration calibration(std::uint64_t seed, Quantity quantity, unsigned channel = 0);
 /// The value as the instrument takes it, SI.
-double with_error(Quantity quantity, double si_value, const Calibration& calibration);
+double with_error(Quantity quantity, double value_si, const Calibration& calibration);
 
 /// Part of the way to a new value that a first-order lag covers: 1 - exp(-dt/lag); 1 without lag.
 double lag_share(double dt_s, double lag_s);

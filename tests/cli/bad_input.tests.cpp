@@ -27,7 +27,7 @@ TEST_CASE("a command that is missing, unknown or badly used is refused") {
     check_refused({"run", "call-for-heat", "--bogus"}, {"--bogus"});
     check_refused({"run", "call-for-heat", "second"}, {"second"});
     check_refused({"circuit", "call-for-heat"}, {"--at"});
-    check_refused({"play", "call-for-heat", "script.txt"}, {"--attempt"});
+    check_refused({"play", "call-for-heat", "script.txt"}, {"script.txt"});
 }
 
 TEST_CASE("times and seeds are numbers within limits") {

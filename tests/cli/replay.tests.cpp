@@ -11,7 +11,8 @@ const char* const kScript = "thermostat-set 70F\n"
                             "wait 60s   # the sequence begins\n"
                             "\n"
                             "burner-door off\n"
-                            "wait 45s\n";
+                            "wait 45s\n"
+                            "sign-off\n";
 
 /// A short attempt, written by the program itself.
 struct Attempt {
@@ -40,9 +41,9 @@ std::string replaced(std::string text, const std::string& what, const std::strin
 
 TEST_CASE("an attempt that was played comes out the same") {
     Attempt attempt;
-    CHECK_THAT(attempt.said, Catch::Contains("burner-door off") && Catch::Contains("4 actions"));
+    CHECK_THAT(attempt.said, Catch::Contains("burner-door off") && Catch::Contains("5 actions"));
     const std::string said = cli_out({"replay", attempt.file});
-    CHECK_THAT(said, Catch::StartsWith("same: ") && Catch::Contains("marks compared, 4 actions"));
+    CHECK_THAT(said, Catch::StartsWith("same: ") && Catch::Contains("marks compared, 5 actions"));
     check_refused({"play", "call-for-heat", attempt.folder.file("script.txt"), "--attempt", attempt.file},
                   {"nothing was overwritten"});
 }
