@@ -44,7 +44,7 @@ struct Scenario {
     std::string complaint; ///< in the customer's words
     Kind kind = Kind::explore;
     Difficulty difficulty = Difficulty::medium;
-    std::string twin; ///< name of a call with the same symptom and another cause; may be empty
+    std::string twin;      ///< name of a call with the same symptom and another cause; may be empty
     std::string equipment; ///< name of the profile
     furnace::Inputs inputs;
     double house_k = 293.15;
