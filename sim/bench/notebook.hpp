@@ -21,8 +21,8 @@ enum class Taken : std::uint8_t {
 struct Reading {
     std::uint64_t tick = 0;
     Taken taken = Taken::settled;
-    int window = -1; ///< in the order of instruments::displays; -1: a look
-    int part = -1;   ///< of the catalogue, that was looked at; -1: a window
+    int window = -1;  ///< in the order of instruments::displays; -1: a look
+    int part = -1;    ///< of the catalogue, that was looked at; -1: a window
     int place_a = -1; ///< of a window: node of the red lead, element in the jaw, or Spot
     int place_b = -1; ///< node of the black lead, or second Spot
     instruments::Display display;

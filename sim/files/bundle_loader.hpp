@@ -15,7 +15,7 @@ struct LoadedBundle {
     std::string equipment_file;
     lesson::Scenario scenario;
     lesson::Rubric rubric; ///< the school's, with what the scenario changes of it
-    bench::Site site; ///< its model has the bundle_hash set
+    bench::Site site;      ///< its model has the bundle_hash set
 };
 
 /// Reads a scenario (a path, or the name of one in the data folder's calls/), the equipment that it names (in

@@ -75,11 +75,10 @@ void read_faults(const Object& root, Scenario& s) {
 void read_lesson(const Object& root, Scenario& s) {
     s.help = root.choice<Help>(
         "help", {{"learning", Help::learning}, {"practice", Help::practice}, {"exam", Help::exam}});
-    s.difficulty = root.choice_or("difficulty",
-                                  {{"easy", Difficulty::easy},
-                                   {"medium", Difficulty::medium},
-                                   {"hard", Difficulty::hard}},
-                                  Difficulty::medium);
+    s.difficulty = root.choice_or(
+        "difficulty",
+        {{"easy", Difficulty::easy}, {"medium", Difficulty::medium}, {"hard", Difficulty::hard}},
+        Difficulty::medium);
     s.twin = root.text_or("twin", "", {1, 64});
     const Object rules = root.object("school_rules");
     s.school_rules.jumpers_allowed = rules.flag("jumpers_allowed");
