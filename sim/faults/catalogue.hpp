@@ -26,7 +26,7 @@ struct Part {
     furnace::Place::Where where = furnace::Place::Where::outside;
     std::vector<std::string> has; ///< places and elements of the wiring that belong to it
     bool consumable = false;      ///< filter, battery, fuse: may be changed as a matter of course
-    bool safety_device = false; ///< ask why it opened
+    bool safety_device = false;   ///< ask why it opened
     Look look;
     std::vector<Service> services; ///< at most one of a kind
 };

@@ -51,7 +51,7 @@ struct Service {
     std::uint64_t adjusts = 0;   ///< adjust by turns: field, and what a full turn clockwise adds to it
     double per_turn = 0.0;       ///< 0: not by turns
     double most_turns = 0.0;     ///< either way from how it was found
-    bool opens_gas = false; ///< a gas joint comes apart and is made again
+    bool opens_gas = false;      ///< a gas joint comes apart and is made again
     bool resets_rollout = false; ///< the rollout switch closes again if it has cooled: heat::reset_rollout
 };
 
