@@ -234,7 +234,7 @@ TEST_CASE("equal percepts give equal captions, whatever else differs") {
 TEST_CASE("captions name no cause") {
     const bench::Site& site = lightoff::test::reference_site();
     std::set<std::string> texts;
-    for (std::uint64_t life = 1; life <= 12; ++life) {
+    for (std::uint64_t life = 1; life <= 40; ++life) {
         Rig rig(life);
         lightoff::test::RandomHands hands(life + 2000);
         lightoff::faults::apply(site.catalogue,
