@@ -22,6 +22,12 @@ WheelSound::Change WheelSound::become(Phase phase, Change change) {
 }
 
 WheelSound::Change WheelSound::hear(std::uint16_t hz) {
+    if (first_) {
+        first_ = false;
+        heard_.fill(hz);
+        held_hz_ = hz;
+        return hz > 0 ? become(Phase::holding, Change::holds) : Change::none;
+    }
     const int now = hz;
     const int before = heard_[next_];
     heard_[next_] = hz;

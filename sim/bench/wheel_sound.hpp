@@ -27,6 +27,7 @@ private:
     std::uint16_t held_hz_ = 0;     ///< the note when it was last called held
     std::uint32_t level_ticks_ = 0; ///< for so long it has neither risen nor fallen
     Phase phase_ = Phase::silent;
+    bool first_ = true; ///< nothing has been heard yet: what sounds now has been sounding
 };
 
 /// How strong a wheel sounds, from its loudness in twentieths.

@@ -124,6 +124,11 @@ TEST_CASE("a wheel's note is followed up, along and down") {
         CHECK(heard[i] == Change::lower);
     CHECK(heard[heard.size() - 2] == Change::falls);
     CHECK(heard.back() == Change::stops);
+
+    bench::WheelSound running; // somebody comes in while it runs: it does not rise
+    CHECK(running.hear(1200) == Change::holds);
+    for (int i = 0; i < 200; ++i)
+        CHECK(running.hear(1200) == Change::none);
 }
 
 // The order is the sequence of operation of an induced-draft furnace (common practice, no source).
