@@ -14,12 +14,20 @@ struct MotorCore {
     double synchronous_rad_s = 0.0;   ///< mechanical: 2 pi 60 / pole pairs
 };
 
+/// What one of the two fields that revolve against each other sees of the rotor.
+struct RevolvingField {
+    units::Complex y;
+    double real_slope = 0.0; ///< d(Re y)/d(slip)
+};
+
 /// Admittance of the two field nodes: [M_m; M_a] = Y [E_m; E_a]. Not symmetric: a turning rotor
 /// couples one axis into the other with opposite signs.
 struct MotorAdmittance {
     units::Complex mm; ///< = aa
     units::Complex ma;
     units::Complex am;
+    RevolvingField forward;
+    RevolvingField backward;
 };
 
 /// Double revolving field theory: Yf = 2/(j Xm) + 2 s/(Rr + j s Xr), Yb the same with 2 - s.
@@ -34,7 +42,7 @@ struct MotorTorque {
 };
 
 /// T = (|E+|^2 Re Yf - |E-|^2 Re Yb) / synchronous speed; field voltages r.m.s. per turn.
-MotorTorque motor_torque(const MotorCore& core, double rotor_rad_s, units::Complex field_m_v,
+MotorTorque motor_torque(const MotorCore& core, const MotorAdmittance& now, units::Complex field_m_v,
                          units::Complex field_a_v);
 
 } // namespace lightoff::electrical

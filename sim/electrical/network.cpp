@@ -190,24 +190,24 @@ void solve_dense(Workspace::Dense<T>& a, int n) {
     }
 }
 
-void solve_ports(PortMatrix<kMaxPorts>& a, int n) {
+void solve_ports(PortMatrix<kMaxPorts>& a, int n, std::array<Complex, kMaxPorts>& x) {
     switch (n) {
     case 1:
-        return solve_passive<1>(a);
+        return solve_passive<1>(a, x);
     case 2:
-        return solve_passive<2>(a);
+        return solve_passive<2>(a, x);
     case 3:
-        return solve_passive<3>(a);
+        return solve_passive<3>(a, x);
     case 4:
-        return solve_passive<4>(a);
+        return solve_passive<4>(a, x);
     case 5:
-        return solve_passive<5>(a);
+        return solve_passive<5>(a, x);
     case 6:
-        return solve_passive<6>(a);
+        return solve_passive<6>(a, x);
     case 7:
-        return solve_passive<7>(a);
+        return solve_passive<7>(a, x);
     case 8:
-        return solve_passive<8>(a);
+        return solve_passive<8>(a, x);
     default:
         return;
     }
@@ -218,8 +218,6 @@ void solve_ports(PortMatrix<kMaxPorts>& a, int n) {
 Workspace::Workspace(const Netlist& netlist) : netlist_(&netlist) {
     static_assert(sizeof(Condition) == 2 * kMaxElements * sizeof(float) + kMaxBridges * sizeof(Bridge));
     static_assert(sizeof(Bridge) == 8 && sizeof(Attachment) == 32, "no padding: compared as bytes");
-    for (std::int32_t& step : key_.temperature_steps)
-        step = temperature_step(kWindingReferenceK);
     key_.source_factor.fill(1.0);
     replan();
 }
@@ -230,15 +228,15 @@ void Workspace::forget() {
 }
 
 void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
-    std::array<std::int32_t, kMaxThermalGroups> steps;
-    for (std::size_t i = 0; i < steps.size(); ++i)
+    std::array<std::int32_t, kMaxThermalGroups> steps{};
+    for (std::size_t i = 0; i < netlist_->thermal_group_names.size(); ++i)
         steps[i] = temperature_step(inputs.group_temperature_k[i]);
+    if (inputs.switches == key_.switches && inputs.parted == key_.parted &&
+        same_bytes(steps, key_.temperature_steps) && same_bytes(inputs.source_factor, key_.source_factor) &&
+        same_bytes(inputs.attachments, key_.attachments) && same_bytes(condition, key_.condition))
+        return;
     const bool same_places = same_bytes(condition.bridges, key_.condition.bridges) &&
                              same_bytes(inputs.attachments, key_.attachments);
-    if (same_places && inputs.switches == key_.switches && inputs.parted == key_.parted &&
-        same_bytes(steps, key_.temperature_steps) && same_bytes(inputs.source_factor, key_.source_factor) &&
-        same_bytes(condition, key_.condition))
-        return;
     forget();
     key_.condition = condition;
     key_.attachments = inputs.attachments;
@@ -492,40 +490,37 @@ void Workspace::invert_ports() {
         }
         solve_dense(a, n);
         for (int k = 0; k < n; ++k)
-            network_y_.set(at(k), at(column), a[at(k)][at(n)]);
+            network_y_.set(at(k), column == n ? 0 : at(1 + column), a[at(k)][at(n)]);
     }
 }
 
-/// Senses side by side, for all of them at once.
+/// Senses side by side, for all of them at once, and the ohms in which their currents turn to heat.
 void Workspace::lay_out_senses() {
     for (int c = 0; c <= netlist_->port_count(); ++c)
-        for (int i = 0; i < netlist_->sense_count(); ++i) {
-            sense_re_[at(c)][at(i)] = ac_.rows[at(i)][at(c)].re;
-            sense_im_[at(c)][at(i)] = ac_.rows[at(i)][at(c)].im;
-        }
+        for (int i = 0; i < netlist_->sense_count(); ++i)
+            sense_pairs_[at(i / 2)][at(c)].set_lane(at(i % 2), ac_.rows[at(i)][at(c)]);
+    for (int i = 0; i < netlist_->sense_count(); ++i) {
+        const int element = netlist_->senses[at(i)].element;
+        if (element < 0 || is_port(netlist_->elements[at(element)]))
+            continue;
+        const Element& e = netlist_->elements[at(element)];
+        sense_ohm_[at(i)] = inverse(ac_admittance(e, setting_of(e, element, key_))).re;
+    }
 }
 
 void Workspace::ac_sense_rms(const AcSolution& s, int count, SenseValues& rms) const {
-    constexpr std::size_t block = 4; // a loop of constant length is worked on two senses at a time
     const int ports = netlist_->port_count();
-    for (std::size_t first = 0; first < at(count); first += block) {
-        std::array<double, block> re{};
-        std::array<double, block> im{};
-        for (std::size_t i = 0; i < block; ++i) {
-            re[i] = sense_re_[0][first + i];
-            im[i] = sense_im_[0][first + i];
-        }
-        for (int k = 0; k < ports; ++k) {
-            const Complex a = s.port_a[at(k)];
-            const double* const row_re = &sense_re_[at(1 + k)][first];
-            const double* const row_im = &sense_im_[at(1 + k)][first];
-            for (std::size_t i = 0; i < block; ++i) {
-                re[i] -= row_re[i] * a.re - row_im[i] * a.im;
-                im[i] -= row_re[i] * a.im + row_im[i] * a.re;
-            }
-        }
-        for (std::size_t i = 0; i < block; ++i)
-            rms[first + i] = std::sqrt(re[i] * re[i] + im[i] * im[i]);
+    std::array<ComplexPair, kMaxPorts> port_a;
+    for (int k = 0; k < ports; ++k)
+        port_a[at(k)] = ComplexPair(s.port_a[at(k)]);
+    for (int pair = 0; 2 * pair < count; ++pair) {
+        const std::array<ComplexPair, kColumns>& row = sense_pairs_[at(pair)];
+        ComplexPair value = row[0];
+        for (int k = 0; k < ports; ++k)
+            value -= row[at(1 + k)] * port_a[at(k)];
+        const units::DoublePair squares = norm(value);
+        rms[at(2 * pair)] = std::sqrt(squares[0]);
+        rms[at(2 * pair + 1)] = std::sqrt(squares[1]);
     }
 }
 
@@ -555,43 +550,39 @@ double Workspace::branch_siemens(const Port& port, int k, const PortInputs& in) 
                               in.flame_reverse_siemens[at(k)]);
 }
 
-AcSolution Workspace::solve_ac(const PortInputs& in) {
+const AcSolution& Workspace::solve_ac(const PortInputs& in) {
     const Netlist& net = *netlist_;
     const Reduced<Complex>& r = reduced<Complex>();
     const int n = net.port_count();
+    AcSolution& out = solution_;
     PortMatrix<kMaxPorts>& a = port_matrix_;
-    a = network_y_;
-    std::array<Complex, kMaxPorts> own{};
-    std::array<MotorAdmittance, kMaxMotors> motor;
+    std::copy_n(network_y_.rows.begin(), n, a.rows.begin());
+    std::array<double, kMaxPorts> own;
     for (int k = 0; k < n; ++k) {
         const Port& p = net.ports[at(k)];
         if (p.kind == PortKind::motor_main) {
-            MotorAdmittance& y = motor[at(p.index)];
+            MotorAdmittance& y = motors_[at(p.index)];
             y = motor_admittance(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)]);
-            a.add(at(k), at(k), y.mm);
-            a.add(at(k), at(k + 1), y.ma);
-            a.add(at(k + 1), at(k), y.am);
-            a.add(at(k + 1), at(k + 1), y.mm);
+            a.add(at(k), at(1 + k), y.mm);
+            a.add(at(k), at(2 + k), y.ma);
+            a.add(at(k + 1), at(1 + k), y.am);
+            a.add(at(k + 1), at(2 + k), y.mm);
         } else if (p.kind != PortKind::motor_start) {
             own[at(k)] = branch_siemens(p, k, in);
-            a.add(at(k), at(k), own[at(k)]);
+            a.add(at(k), at(1 + k), own[at(k)]);
         }
     }
-    solve_ports(a, n);
+    solve_ports(a, n, out.port_v);
 
-    AcSolution out;
-    for (int k = 0; k < n; ++k)
-        out.port_v[at(k)] = a.get(at(k), at(n));
     for (int k = 0; k < n; ++k) {
         const Port& p = net.ports[at(k)];
         const Complex v = out.port_v[at(k)];
         if (p.kind == PortKind::motor_main) {
             const Complex start = out.port_v[at(k + 1)];
-            const MotorAdmittance& y = motor[at(p.index)];
+            const MotorAdmittance& y = motors_[at(p.index)];
             out.port_a[at(k)] = y.mm * v + y.ma * start;
             out.port_a[at(k + 1)] = y.am * v + y.mm * start;
-            out.torque[at(p.index)] =
-                motor_torque(net.motors[at(p.index)], in.rotor_rad_s[at(p.index)], v, start);
+            out.torque[at(p.index)] = motor_torque(net.motors[at(p.index)], y, v, start);
         } else if (p.kind != PortKind::motor_start) {
             out.port_a[at(k)] = own[at(k)] * v;
             if (p.kind == PortKind::igniter)
@@ -642,8 +633,6 @@ DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
     solve_dense(a, m);
     for (int i = 0; i < m; ++i)
         out.port_a[at(open[at(i)])] = own[at(open[at(i)])] * a[at(i)][at(m)];
-    for (int k = 0; k < n; ++k)
-        out.port_v[at(k)] = evaluate(r.ports[at(k)], out.port_a, n);
     return out;
 }
 
@@ -665,8 +654,7 @@ double Workspace::ac_loss_w(const AcSolution& s, int sense) const {
         const Complex i = s.port_a[at(e.port)];
         return v.re * i.re + v.im * i.im;
     }
-    const Complex y = ac_admittance(e, setting_of(e, element, key_));
-    return norm(ac_sense(s, sense)) * inverse(y).re;
+    return norm(ac_sense(s, sense)) * sense_ohm_[at(sense)];
 }
 
 Complex Workspace::ac_attachment_v(const AcSolution& s, int i) const {

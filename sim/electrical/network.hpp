@@ -9,6 +9,8 @@
 
 namespace lightoff::electrical {
 
+using units::ComplexPair;
+
 /// 60 Hz r.m.s. phasors of the ports; everything else follows from them.
 struct AcSolution {
     std::array<Complex, kMaxPorts> port_v{};
@@ -20,7 +22,6 @@ struct AcSolution {
 
 /// Mean values.
 struct DcSolution {
-    std::array<double, kMaxPorts> port_v{};
     std::array<double, kMaxPorts> port_a{}; ///< a flame's: its mean rectified current, rod to burner
 };
 
@@ -44,7 +45,8 @@ public:
     /// Takes the state of the wiring; cheap when nothing changed.
     void set(const Condition& condition, const NetworkInputs& inputs);
 
-    AcSolution solve_ac(const PortInputs& ports);
+    /// The solution stays in the workspace: the next call overwrites it.
+    const AcSolution& solve_ac(const PortInputs& ports);
     DcSolution solve_dc(const PortInputs& ports, const AcSolution& ac);
 
     /// Values of Netlist::senses.
@@ -139,10 +141,12 @@ private:
     std::vector<int> wanted_steps_; ///< steps whose voltages senses, ports or attachments need, last first
     Reduced<Complex> ac_;
     Reduced<double> dc_;
-    PortMatrix<kMaxPorts> network_y_;              ///< of the reduced network
-    std::array<SenseValues, kColumns> sense_re_{}; ///< rows of the senses, column by column
-    std::array<SenseValues, kColumns> sense_im_{};
-    PortMatrix<kMaxPorts> port_matrix_; ///< scratch
+    PortMatrix<kMaxPorts> network_y_{};                                           ///< of the reduced network
+    std::array<std::array<ComplexPair, kColumns>, kMaxSenses / 2> sense_pairs_{}; ///< rows of two senses
+    SenseValues sense_ohm_{}; ///< of the elements whose currents are sensed
+    AcSolution solution_;
+    PortMatrix<kMaxPorts> port_matrix_{}; ///< scratch, like the rest: made once, not cleared in every tick
+    std::array<MotorAdmittance, kMaxMotors> motors_{};
     Dense<Complex> dense_ac_{};
     Dense<double> dense_dc_{};
 };

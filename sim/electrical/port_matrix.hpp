@@ -1,61 +1,60 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "units/complex.hpp"
+#include "units/complex_pair.hpp"
 #include <array>
 #include <cstddef>
 
 /// The small dense system of a tick: the network reduced to its ports, in admittance form
 ///     (Y_network + Y_ports) v = i.
-/// Real and imaginary parts lie apart, so that a row is worked on several columns at a time.
 namespace lightoff::electrical {
 
+/// One row for each port. Column 0 is the right-hand side, column 1 + k belongs to port k; two columns lie
+/// side by side in a pair.
 template <std::size_t MaxPorts>
 struct PortMatrix {
-    static constexpr std::size_t kWidth = MaxPorts + 2; ///< right-hand side in column n; even
-    using Row = std::array<double, kWidth>;
-    std::array<Row, MaxPorts> re{};
-    std::array<Row, MaxPorts> im{};
+    static constexpr std::size_t kPairs = (1 + MaxPorts + 1) / 2;
+    using Row = std::array<units::ComplexPair, kPairs>;
+    std::array<Row, MaxPorts> rows{};
 
-    void set(std::size_t row, std::size_t column, units::Complex value) {
-        re[row][column] = value.re;
-        im[row][column] = value.im;
-    }
-    void add(std::size_t row, std::size_t column, units::Complex value) {
-        re[row][column] += value.re;
-        im[row][column] += value.im;
-    }
     [[nodiscard]] units::Complex get(std::size_t row, std::size_t column) const {
-        return {re[row][column], im[row][column]};
+        return rows[row][column / 2].lane(column % 2);
+    }
+    void set(std::size_t row, std::size_t column, units::Complex value) {
+        rows[row][column / 2].set_lane(column % 2, value);
+    }
+    /// A whole pair at once: a half that was just written can't be read as part of a pair without a wait.
+    void add(std::size_t row, std::size_t column, units::Complex value) {
+        rows[row][column / 2] += units::in_lane(column % 2, value);
     }
 };
 
-/// Solves the first N rows in place by Gaussian elimination; x replaces the right-hand side in column N.
+/// Solves the first N rows by Gaussian elimination, last port first, and leaves the matrix changed.
 /// No pivoting: a passive network's admittance matrix has a positive definite real part, for which the
 /// factors stay bounded (accretive matrices; Golub and Van Loan, from memory). Tested against ngspice.
 template <std::size_t N, std::size_t MaxPorts>
-void solve_passive(PortMatrix<MaxPorts>& a) {
+void solve_passive(PortMatrix<MaxPorts>& a, std::array<units::Complex, MaxPorts>& x) {
     using units::Complex;
-    constexpr std::size_t width = (N + 2) / 2 * 2;
-    std::array<Complex, N> pivot;
-    for (std::size_t c = 0; c < N; ++c) {
-        pivot[c] = units::inverse(a.get(c, c));
-        const auto re = a.re[c]; // copies: the compiler sees that no row below is touched by them
-        const auto im = a.im[c];
-        for (std::size_t r = c + 1; r < N; ++r) {
-            const Complex share = a.get(r, c) * pivot[c];
-            auto& below_re = a.re[r];
-            auto& below_im = a.im[r];
-            for (std::size_t k = 0; k < width; ++k) {
-                below_re[k] -= share.re * re[k] - share.im * im[k];
-                below_im[k] -= share.re * im[k] + share.im * re[k];
-            }
+    using units::ComplexPair;
+    std::array<Complex, N> conjugate; // of the pivots, and their inverse squared magnitudes
+    std::array<double, N> per_square;
+#pragma GCC unroll 8
+    for (std::size_t step = 0; step < N; ++step) {
+        const std::size_t c = N - 1 - step;
+        conjugate[c] = units::conj(a.get(c, 1 + c));
+        per_square[c] = 1.0 / units::norm(conjugate[c]); // the products below do not wait for it
+#pragma GCC unroll 8
+        for (std::size_t r = 0; r < c; ++r) {
+            const ComplexPair share(a.get(r, 1 + c) * conjugate[c] * per_square[c]);
+#pragma GCC unroll 8
+            for (std::size_t k = 0; k < (c + 2) / 2; ++k) // columns 0 to c are still needed
+                a.rows[r][k] -= share * a.rows[c][k];
         }
     }
-    for (std::size_t r = N; r-- > 0;) {
-        Complex x = a.get(r, N);
-        for (std::size_t k = r + 1; k < N; ++k)
-            x -= a.get(r, k) * a.get(k, N);
-        a.set(r, N, x * pivot[r]);
+    for (std::size_t r = 0; r < N; ++r) {
+        Complex sum = a.get(r, 0);
+        for (std::size_t k = 0; k < r; ++k)
+            sum -= a.get(r, 1 + k) * x[k];
+        x[r] = sum * conjugate[r] * per_square[r];
     }
 }
 

@@ -198,7 +198,7 @@ LinearHeatCapacity linear_heat_capacity(const combustion::HeatCapacity& w_per_k,
         return {};
     const double to_flue = combustion::sensible_heat(w_per_k, cold_k, flue_k) / (kg_s * (flue_k - cold_k));
     const double to_flame = combustion::sensible_heat(w_per_k, cold_k, flame_k) / (kg_s * (flame_k - cold_k));
-    const double c1 = 2.0 * (to_flame - to_flue) / (flame_k - flue_k);
+    const double c1 = (to_flame - to_flue) * (2.0 / (flame_k - flue_k));
     return {to_flue - 0.5 * c1 * (flue_k + cold_k), c1};
 }
 
@@ -266,12 +266,11 @@ void step_on(const Model& model, State& state, Condition& condition, const Input
 }
 
 /// Mean current of the flame as the board's sense resistor carries it, A.
-double flame_current_a(const Model& model, const State& state, const AcSolution& ac,
-                       electrical::Workspace& network) {
+double flame_current_a(const Model& model, const State& state, const AcSolution& ac, Workspace& workspace) {
     if (model.wiring.flame_sense < 0 || state.signals.combustion.rod_flame_strength <= 0.0)
         return 0.0;
-    const electrical::DcSolution dc = network.solve_dc(port_inputs(model, state), ac);
-    return network.dc_sense(dc, model.wiring.flame_sense);
+    const electrical::DcSolution dc = workspace.network.solve_dc(workspace.ports, ac);
+    return workspace.network.dc_sense(dc, model.wiring.flame_sense);
 }
 
 /// What the board's terminals carry.
@@ -355,15 +354,15 @@ void tick(const Model& model, State& state, Condition& condition, const Inputs& 
     state.board_outputs_before = state.board.outputs;
     state.armatures_struck = 0;
 
-    NetworkNow now = solve_now(model, state, condition, inputs, workspace);
-    state.signals.power.flame_current_a = flame_current_a(model, state, now.ac, network);
+    const NetworkNow now = solve_now(model, state, condition, inputs, workspace);
+    state.signals.power.flame_current_a = flame_current_a(model, state, now.ac, workspace);
     const control::BoardInputs sensed = board_inputs(model, state.signals.power.flame_current_a, now);
     const control::ThermostatInputs felt = thermostat_inputs(model, state, inputs, now);
 
     step_on(model, state, condition, inputs, now, network, fine);
     for (int i = 1; fine && i < kSubsteps; ++i) {
-        now = solve_now(model, state, condition, inputs, workspace);
-        step_on(model, state, condition, inputs, now, network, true);
+        const NetworkNow later = solve_now(model, state, condition, inputs, workspace);
+        step_on(model, state, condition, inputs, later, network, true);
     }
 
     control::step(model.board, condition.board, state.board, sensed);

@@ -1,42 +1,35 @@
 // SPDX-License-Identifier: MIT
 #include "furnace/network_now.hpp"
 
+#include <array>
+#include <cstdint>
+
 namespace lightoff::furnace {
 namespace {
 
-bool door_switch_made(const Inputs& inputs) {
-    return inputs.blower_door_on != 0 || inputs.door_switch_held != 0;
-}
+/// By driver: bit i says that it holds the switches with index i made.
+using DriverBits = std::array<std::uint32_t, kDriverCount>;
 
-bool is_made(const Model& model, const SwitchBinding& binding, const State& state, const Inputs& inputs) {
+DriverBits driver_bits(const Model& model, const State& state, const Inputs& inputs) {
     const heat::Outputs& heat = state.signals.heat;
-    switch (binding.driver) {
-    case Driver::breaker:
-        return inputs.breaker_on != 0;
-    case Driver::disconnect:
-        return inputs.disconnect_on != 0;
-    case Driver::door_switch:
-        return door_switch_made(inputs);
-    case Driver::thermostat_heat:
-        return state.thermostat_heat_closed != 0;
-    case Driver::thermostat_fan:
-        return state.thermostat_fan_closed != 0;
-    case Driver::limit:
-        return heat.limit_closed;
-    case Driver::rollout:
-        return heat.rollout_closed;
-    case Driver::pressure_switch:
-        return state.signals.draft.switch_closed != 0;
-    case Driver::blower_overload:
-        return heat.blower_overload_closed;
-    case Driver::inducer_overload:
-        return heat.inducer_overload_closed;
-    case Driver::board:
-        return (state.board.outputs >> static_cast<unsigned>(binding.index) & 1U) != 0;
-    case Driver::relay:
-        return armature_in(model, state, binding.index);
-    }
-    return false;
+    DriverBits bits;
+    const auto set = [&](Driver driver, bool made) { bits[static_cast<std::size_t>(driver)] = made ? 1 : 0; };
+    set(Driver::breaker, inputs.breaker_on != 0);
+    set(Driver::disconnect, inputs.disconnect_on != 0);
+    set(Driver::door_switch, inputs.blower_door_on != 0 || inputs.door_switch_held != 0);
+    set(Driver::thermostat_heat, state.thermostat_heat_closed != 0);
+    set(Driver::thermostat_fan, state.thermostat_fan_closed != 0);
+    set(Driver::limit, heat.limit_closed != 0);
+    set(Driver::rollout, heat.rollout_closed != 0);
+    set(Driver::pressure_switch, state.signals.draft.switch_closed != 0);
+    set(Driver::blower_overload, heat.blower_overload_closed != 0);
+    set(Driver::inducer_overload, heat.inducer_overload_closed != 0);
+    bits[static_cast<std::size_t>(Driver::board)] = state.board.outputs;
+    std::uint32_t armatures = 0;
+    for (std::size_t i = 0; i < model.wiring.relays.size(); ++i)
+        armatures |= std::uint32_t{armature_in(model, state, static_cast<int>(i))} << i;
+    bits[static_cast<std::size_t>(Driver::relay)] = armatures;
+    return bits;
 }
 
 double group_temperature_k(const State& state, int heat_group) {
@@ -60,16 +53,17 @@ bool armature_in(const Model& model, const State& state, int relay) {
 }
 
 std::uint64_t switches_made(const Model& model, const State& state, const Inputs& inputs) {
+    const DriverBits drivers = driver_bits(model, state, inputs);
     std::uint64_t bits = 0;
-    for (std::size_t i = 0; i < model.wiring.switches.size(); ++i)
-        if (is_made(model, model.wiring.switches[i], state, inputs))
-            bits |= std::uint64_t{1} << i;
+    for (std::size_t i = 0; i < model.wiring.switches.size(); ++i) {
+        const SwitchBinding& s = model.wiring.switches[i];
+        bits |= std::uint64_t{drivers[static_cast<std::size_t>(s.driver)] >> s.index & 1U} << i;
+    }
     return bits;
 }
 
-electrical::PortInputs port_inputs(const Model& model, const State& state) {
+void set_ports(const Model& model, const State& state, electrical::PortInputs& ports) {
     const Wiring& w = model.wiring;
-    electrical::PortInputs ports;
     if (w.blower_motor >= 0)
         ports.rotor_rad_s[static_cast<std::size_t>(w.blower_motor)] = state.air.blower.speed_rad_s;
     if (w.inducer_motor >= 0)
@@ -84,11 +78,16 @@ electrical::PortInputs port_inputs(const Model& model, const State& state) {
         ports.flame_reverse_siemens[static_cast<std::size_t>(w.flame_port)] =
             in_flame * model.flame.reverse_siemens;
     }
+}
+
+electrical::PortInputs port_inputs(const Model& model, const State& state) {
+    electrical::PortInputs ports;
+    set_ports(model, state, ports);
     return ports;
 }
 
-electrical::AcSolution solve_ac(const Model& model, const State& state, const Condition& condition,
-                                const Inputs& inputs, Workspace& workspace) {
+const electrical::AcSolution& solve_ac(const Model& model, const State& state, const Condition& condition,
+                                       const Inputs& inputs, Workspace& workspace) {
     electrical::NetworkInputs& network = workspace.inputs;
     network.switches = switches_made(model, state, inputs);
     network.source_factor[0] = inputs.line_voltage_v / model.nominal_line_v;
@@ -97,14 +96,15 @@ electrical::AcSolution solve_ac(const Model& model, const State& state, const Co
     network.attachments = inputs.attachments;
     network.parted = inputs.parted;
     workspace.network.set(condition.wiring, network);
-    return workspace.network.solve_ac(port_inputs(model, state));
+    set_ports(model, state, workspace.ports);
+    return workspace.network.solve_ac(workspace.ports);
 }
 
 NetworkNow solve_now(const Model& model, const State& state, const Condition& condition, const Inputs& inputs,
                      Workspace& workspace) {
-    NetworkNow now{solve_ac(model, state, condition, inputs, workspace), {}};
-    workspace.network.ac_sense_rms(now.ac, model.wiring.tick_senses, now.rms);
-    return now;
+    const electrical::AcSolution& ac = solve_ac(model, state, condition, inputs, workspace);
+    workspace.network.ac_sense_rms(ac, model.wiring.tick_senses, workspace.rms);
+    return {ac, workspace.rms};
 }
 
 } // namespace lightoff::furnace

@@ -16,7 +16,7 @@ using electrical::Axis;
 using electrical::NetlistBuilder;
 using electrical::Rest;
 
-constexpr std::array<std::pair<std::string_view, Driver>, 12> kDrivers{
+constexpr std::array<std::pair<std::string_view, Driver>, kDriverCount> kDrivers{
     {{"breaker", Driver::breaker},
      {"disconnect", Driver::disconnect},
      {"door_switch", Driver::door_switch},

@@ -31,6 +31,7 @@ enum class Driver : std::uint8_t {
     board,
     relay
 };
+inline constexpr std::size_t kDriverCount = 12;
 
 struct SwitchBinding {
     Driver driver = Driver::breaker;

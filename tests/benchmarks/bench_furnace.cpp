@@ -107,7 +107,7 @@ public:
     explicit Parts(const files::LoadedBundle& bundle)
         : model_(bundle.site.model), workspace_(bundle.site.model), world_(start_of_call(bundle)) {
         run(bundle, world_, workspace_, 600.0);
-        now_ = furnace::solve_now(model_, world_.state, world_.condition, world_.inputs, workspace_);
+        ac_ = furnace::solve_ac(model_, world_.state, world_.condition, world_.inputs, workspace_);
     }
 
     void print() {
@@ -148,7 +148,7 @@ private:
         electrical::PortInputs ports = furnace::port_inputs(model_, world_.state);
         return microseconds(kTimes, [&](int i) {
             ports.rotor_rad_s[0] += 1e-6 * (i % 7);
-            const electrical::DcSolution dc = workspace_.network.solve_dc(ports, now_.ac);
+            const electrical::DcSolution dc = workspace_.network.solve_dc(ports, ac_);
             sink_ += workspace_.network.dc_sense(dc, model_.wiring.flame_sense);
         });
     }
@@ -162,7 +162,7 @@ private:
         in.vent_gas_k = last().heat.vent_gas_mean_k;
         in.gas_kg_s = last().gas.burners_total_m3_s * model_.gas_kg_m3;
         const electrical::MotorTorque& torque =
-            now_.ac.torque[static_cast<std::size_t>(model_.wiring.inducer_motor)];
+            ac_.torque[static_cast<std::size_t>(model_.wiring.inducer_motor)];
         in.motor_torque_nm = torque.nm;
         in.motor_torque_slope_nm_s = torque.slope_nm_s_rad;
         draft::State state = world_.state.draft;
@@ -195,7 +195,7 @@ private:
     double air_us() {
         air::Inputs in;
         const electrical::MotorTorque& torque =
-            now_.ac.torque[static_cast<std::size_t>(model_.wiring.blower_motor)];
+            ac_.torque[static_cast<std::size_t>(model_.wiring.blower_motor)];
         in.motor_torque_nm = torque.nm;
         in.motor_torque_slope_nm_s = torque.slope_nm_s_rad;
         in.return_density_kg_m3 = units::dry_air_density_kg_m3(world_.inputs.barometric_pa, 293.0);
@@ -246,7 +246,7 @@ private:
     const furnace::Model& model_;
     furnace::Workspace workspace_;
     bench::World world_;
-    furnace::NetworkNow now_{};
+    electrical::AcSolution ac_;
     double sink_ = 0.0;
 };
 
