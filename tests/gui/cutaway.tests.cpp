@@ -19,7 +19,7 @@ const files::LoadedBundle& call_for_heat() {
 }
 
 RunningFurnace new_furnace() {
-    return RunningFurnace(call_for_heat().model, call_for_heat().scenario);
+    return RunningFurnace(call_for_heat().site, call_for_heat().scenario);
 }
 
 void run_until(RunningFurnace& f, double time_s) {

@@ -33,7 +33,7 @@ const ImVec2 kSize{1600, 1000};
 struct Session {
     lesson::Scenario scenario = without_history();
     Headless ui{kSize};
-    Desk window{call_for_heat().model, scenario};
+    Desk window{call_for_heat().site, scenario};
 
     void frame() {
         ui.settle([this](const canvas::Canvas& canvas) { window.draw(canvas, {{0, 0}, kSize}); });
@@ -207,7 +207,7 @@ TEST_CASE("readings are grouped by threes and left out where the furnace has non
     CHECK(desk::grouped(-0.2) == "0");
     Session s;
     const std::vector<desk::ReadingGroup> groups =
-        desk::readings_of(call_for_heat().model, s.world(), s.window.furnace().workspace());
+        desk::readings_of(call_for_heat().site.model, s.world(), s.window.furnace().workspace());
     std::size_t rows = 0;
     for (const desk::ReadingGroup& group : groups) {
         rows += group.rows.size();
@@ -218,7 +218,7 @@ TEST_CASE("readings are grouped by threes and left out where the furnace has non
 
 TEST_CASE("no text is cut off, shortened or written over at any size, theme, text scale, page and moment") {
     lesson::Scenario scenario = call_for_heat().scenario;
-    Desk window(call_for_heat().model, scenario);
+    Desk window(call_for_heat().site, scenario);
     window.set_paused(true);
     for (const double moment_s : {3.0, 46.8, 500.0}) {
         while (window.furnace().now_s() < moment_s) {
