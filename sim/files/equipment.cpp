@@ -92,7 +92,7 @@ void read_tolerances(const Object& root, Model& model) {
         t.path = o.text("condition");
         t.nominal = o.number("nominal", {-1e6, 1e6});
         t.spread = o.number("spread", {0.0, 1e6});
-        judged(o, "condition", [&] { return furnace::condition_field(model, t.path); });
+        judged(o, "condition", [&] { t.field = furnace::condition_field(model, t.path); });
         model.tolerances.push_back(std::move(t));
     }
 }
