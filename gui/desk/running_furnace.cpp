@@ -9,7 +9,7 @@ namespace lightoff::desk {
 
 RunningFurnace::RunningFurnace(const bench::Site& site, const lesson::Scenario& scenario, std::uint64_t seed)
     : site_(&site), world_(lesson::begin_world(site, scenario, seed)), workspace_(site.model),
-      history_(site, scenario), watch_(site.model), recording_(kLaneCount) {
+      history_(site, lesson::history_of(site, scenario)), watch_(site.model), recording_(kLaneCount) {
     travel_ = cutaway::travel_at_rest(world_);
     watch_.look(world_, news_);
     record();

@@ -45,7 +45,7 @@ private:
     const bench::Site* site_;
     bench::World world_;
     furnace::Workspace workspace_;
-    lesson::HistoryPlayer history_;
+    bench::History history_;
     bench::MilestoneWatch watch_;
     std::vector<bench::Milestone> news_;
     trace::Recording recording_;

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -174,6 +175,14 @@ struct VerbSpec {
 /// All verbs, in the order of their numbers.
 std::span<const VerbSpec> verbs();
 const VerbSpec& spec_of(Verb verb);
+
+/// Whether it only says something or writes it down: neither furnace nor instruments feel it.
+bool is_paper(Verb verb);
+
+/// The kind of service that a verb does to a part; none for the other verbs.
+std::optional<faults::ServiceKind> service_of(Verb verb);
+/// The same with the part.
+std::optional<faults::ServiceRef> service_of(const Action& action);
 
 /// A name that a word may be, and the integer that it stands for.
 struct Choice {

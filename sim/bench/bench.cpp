@@ -2,6 +2,7 @@
 #include "bench/bench.hpp"
 
 #include "bench/effects.hpp"
+#include "bench/wires_by_hand.hpp"
 #include "electrical/fuse.hpp"
 #include "units/fields.hpp"
 #include "units/random.hpp"
@@ -62,7 +63,7 @@ constexpr electrical::FuseParams kSmallBreaker{3.75, 60.0};
 
 void step_small_breaker(const Site& site, World& world, furnace::Workspace& workspace) {
     electrical::Attachment& lead = world.inputs.attachments[instruments::kSmallBreakerSlot];
-    if (lead.a == lead.b)
+    if (!is_attached(world.inputs, instruments::kSmallBreakerSlot))
         return;
     const electrical::AcSolution ac =
         furnace::solve_ac(site.model, world.state, world.condition, world.inputs, workspace);

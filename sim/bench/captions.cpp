@@ -121,26 +121,8 @@ std::string_view turning_words(Turning turning) {
 
 /// Acts that a sound may end or begin with.
 bool switches(Verb verb) {
-    switch (verb) {
-    case Verb::none:
-    case Verb::wait:
-    case Verb::look:
-    case Verb::keep:
-    case Verb::tell:
-    case Verb::stops_at:
-    case Verb::strike:
-    case Verb::strike_part:
-    case Verb::unstrike:
-    case Verb::tag:
-    case Verb::cause:
-    case Verb::cause_behind:
-    case Verb::as_found:
-    case Verb::as_left:
-    case Verb::found:
-        return false;
-    default:
-        return true;
-    }
+    return verb != Verb::none && verb != Verb::wait && verb != Verb::look && verb != Verb::keep &&
+           !is_paper(verb);
 }
 
 /// "Burners 1 and 2", "Burner 3", "All burners".
@@ -391,7 +373,7 @@ void CaptionWatch::nose_and_palm(const Percept& p) {
 
 void CaptionWatch::windows(const Percept& p) {
     using instruments::Display;
-    for (std::size_t i = 0; i < window_names_.size() && i < kMaxWindows; ++i) {
+    for (std::size_t i = 0; i < window_names_.size(); ++i) {
         const Display& display = p.instruments.window[i];
         Window& window = windows_[i];
         const std::string& name = window_names_[i];

@@ -135,7 +135,7 @@ private:
         Standing<bool> alarms;
         Standing<bool> jumps;
     };
-    std::array<Window, kMaxWindows> windows_;
+    std::array<Window, instruments::kWindows> windows_;
     Standing<bool> small_breaker_;
 };
 

@@ -5,6 +5,7 @@
 #include "bench/bench.hpp"
 #include "bench/wires_by_hand.hpp"
 
+#include <algorithm>
 #include <string>
 
 namespace lightoff::bench {
@@ -84,10 +85,11 @@ private:
             return taken_off(world_.bag.multimeter.setting.red != world_.bag.multimeter.setting.black,
                              "The multimeter's leads are not on anything.");
         case Verb::jumper_off:
-            return taken_off(is_attached(instruments::kJumperSlot), "There is no jumper lead on anything.");
+            return taken_off(is_attached(in_, instruments::kJumperSlot),
+                             "There is no jumper lead on anything.");
         case Verb::small_breaker_off:
         case Verb::small_breaker_reset:
-            return taken_off(is_attached(instruments::kSmallBreakerSlot),
+            return taken_off(is_attached(in_, instruments::kSmallBreakerSlot),
                              "The lead with the small breaker is not on anything.");
         case Verb::clamp:
             return clamp();
@@ -96,20 +98,14 @@ private:
         case Verb::look:
             return look();
         case Verb::take_off:
-            return service(faults::ServiceKind::take_off);
         case Verb::put_back:
-            return service(faults::ServiceKind::put_back);
         case Verb::clean:
-            return service(faults::ServiceKind::clean);
         case Verb::tighten:
-            return service(faults::ServiceKind::tighten);
         case Verb::adjust:
         case Verb::set_right:
-            return service(faults::ServiceKind::adjust);
         case Verb::reset:
-            return service(faults::ServiceKind::reset);
         case Verb::replace:
-            return service(faults::ServiceKind::replace);
+            return service(*service_of(action_));
         case Verb::spin:
             return spin();
         case Verb::discharge:
@@ -183,9 +179,6 @@ private:
         return toggle(world_.handiwork.door_switch_taped != 0, "door switch", "taped in", "free of tape");
     }
 
-    [[nodiscard]] bool is_attached(std::size_t slot) const {
-        return in_.attachments[slot].a != in_.attachments[slot].b;
-    }
     [[nodiscard]] Verdict one_point(int node) const {
         string reason = why_out_of_reach(model_, in_, node);
         return reason.empty() ? yes() : refuse(std::move(reason));
@@ -233,16 +226,16 @@ private:
         string why = why_no_access(part, part.look.access);
         return why.empty() ? allow(part.look.ticks) : refuse(std::move(why));
     }
-    [[nodiscard]] Verdict service(faults::ServiceKind kind) const {
+    [[nodiscard]] Verdict service(faults::ServiceRef ref) const {
+        const auto [index, kind] = ref;
         const bool by_turns = action_.verb == Verb::adjust;
-        const int index = by_turns ? static_cast<int>(action_.target) : action_.value;
         const faults::Part& part = part_at(index);
-        const faults::Service* service = site_.catalogue.find_service({index, kind});
+        const faults::Service* service = site_.catalogue.find_service(ref);
         const bool has_screw = service != nullptr && service->per_turn != 0.0;
         if (action_.verb == Verb::set_right && has_screw)
             return refuse("The " + part.title + " is set by turns of its screw: adjust.");
         if (service == nullptr || (by_turns && !has_screw))
-            return refuse("The " + part.title + " is nothing to " + string(words_of(kind)) + ".");
+            return refuse("The " + part.title + " is nothing to " + words_of(kind) + ".");
         const bool off = world_.handiwork.is_off(index);
         if (kind == faults::ServiceKind::take_off && off)
             return refuse("The " + part.title + " is off already.");
@@ -261,24 +254,11 @@ private:
         const double turns = 0.125 * static_cast<double>(stands < 0 ? -stands : stands);
         return turns > service.most_turns;
     }
-    static std::string_view words_of(faults::ServiceKind kind) {
-        switch (kind) {
-        case faults::ServiceKind::take_off:
-            return "take off";
-        case faults::ServiceKind::put_back:
-            return "put back";
-        case faults::ServiceKind::clean:
-            return "clean";
-        case faults::ServiceKind::tighten:
-            return "tighten";
-        case faults::ServiceKind::adjust:
-            return "adjust";
-        case faults::ServiceKind::reset:
-            return "reset";
-        case faults::ServiceKind::replace:
-            return "replace";
-        }
-        return "do";
+    /// "take off"
+    static string words_of(faults::ServiceKind kind) {
+        string words(faults::name_of(kind));
+        std::replace(words.begin(), words.end(), '-', ' ');
+        return words;
     }
 
     [[nodiscard]] Verdict spin() const {

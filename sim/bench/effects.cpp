@@ -84,27 +84,16 @@ public:
             appliances(flag != 0);
             break;
         case Verb::take_off:
-            world_.handiwork.set_off(action_.value, true);
-            service(action_.value, faults::ServiceKind::take_off);
-            break;
         case Verb::put_back:
-            world_.handiwork.set_off(action_.value, false);
-            service(action_.value, faults::ServiceKind::put_back);
+            work.set_off(action_.value, action_.verb == Verb::take_off);
+            service();
             break;
         case Verb::clean:
-            service(action_.value, faults::ServiceKind::clean);
-            break;
         case Verb::tighten:
-            service(action_.value, faults::ServiceKind::tighten);
-            break;
         case Verb::reset:
-            service(action_.value, faults::ServiceKind::reset);
-            break;
         case Verb::replace:
-            service(action_.value, faults::ServiceKind::replace);
-            break;
         case Verb::set_right:
-            service(action_.value, faults::ServiceKind::adjust);
+            service();
             break;
         case Verb::adjust:
             turn_screw();
@@ -232,8 +221,8 @@ private:
     }
 
     /// Onsets of numbers that a service deals with are over: what made them come and go is gone.
-    void service(int part, faults::ServiceKind kind) {
-        const faults::Service& what = *site_.catalogue.find_service({part, kind});
+    void service() {
+        const faults::Service& what = *site_.catalogue.find_service(*service_of(action_));
         for (Onset& onset : world_.onsets)
             if (onset.field != kNoField && onset.trigger != OnsetTrigger::from_tick &&
                 faults::touches(site_.catalogue, what, world_.condition, onset.field))
@@ -243,8 +232,7 @@ private:
             heat::reset_rollout(site_.model.heat, world_.condition.heat, world_.state.heat);
     }
     void turn_screw() {
-        const faults::Service& what =
-            *site_.catalogue.find_service({static_cast<int>(action_.target), faults::ServiceKind::adjust});
+        const faults::Service& what = *site_.catalogue.find_service(*service_of(action_));
         faults::turn(what, 0.125 * static_cast<double>(action_.value), world_.condition);
         std::int8_t& stands = world_.handiwork.eighths[action_.target];
         stands = static_cast<std::int8_t>(stands + action_.value);
@@ -325,9 +313,9 @@ private:
         return false;
     }
     void plug() {
-        const std::string prefix = site_.model.places[static_cast<std::size_t>(action_.value)].part + ".";
+        const std::string& plug = site_.model.places[static_cast<std::size_t>(action_.value)].part;
         for (const furnace::Terminal& t : site_.model.wiring.terminals) {
-            if (t.name.compare(0, prefix.size(), prefix) != 0)
+            if (!t.is_at(plug))
                 continue;
             if (action_.verb == Verb::unplug)
                 part(t);

@@ -57,49 +57,16 @@ bool operates_a_switch(Verb verb) {
     }
 }
 
-/// The part that an action takes in hand; -1 if none.
-int part_in_hand(const Action& action) {
-    switch (action.verb) {
-    case Verb::take_off:
-    case Verb::put_back:
-    case Verb::clean:
-    case Verb::tighten:
-    case Verb::replace:
-    case Verb::set_right:
-        return action.value;
-    case Verb::adjust:
-        return static_cast<int>(action.target);
-    default:
-        return -1;
-    }
-}
-
-faults::ServiceKind service_kind(Verb verb) {
-    switch (verb) {
-    case Verb::take_off:
-        return faults::ServiceKind::take_off;
-    case Verb::put_back:
-        return faults::ServiceKind::put_back;
-    case Verb::tighten:
-        return faults::ServiceKind::tighten;
-    case Verb::replace:
-        return faults::ServiceKind::replace;
-    case Verb::adjust:
-    case Verb::set_right:
-        return faults::ServiceKind::adjust;
-    default:
-        return faults::ServiceKind::clean;
-    }
-}
-
-bool begins_with(const std::string& text, const std::string& with) {
-    return text.compare(0, with.size(), with) == 0;
+/// The service in which an action takes a part in hand; none for the others, nor for pressing its button.
+std::optional<faults::ServiceRef> in_hand(const Action& action) {
+    const std::optional<faults::ServiceRef> service = service_of(action);
+    return service && service->kind == faults::ServiceKind::reset ? std::nullopt : service;
 }
 
 /// Nodes that a hand touches on a place ("blower") or element ("igniter.element") of the wiring.
 void add_nodes_of(const furnace::Model& model, const std::string& has, std::vector<int>& nodes) {
     for (const furnace::Terminal& t : model.wiring.terminals)
-        if (begins_with(t.name, has + ".")) {
+        if (t.is_at(has)) {
             nodes.push_back(t.pin);
             nodes.push_back(t.lug);
         }
@@ -125,8 +92,8 @@ std::vector<int> nodes_in_hand(const Site& site, const Action& action) {
         add_terminal(action.target);
         add_terminal(action.value);
     }
-    if (const int part = part_in_hand(action); part >= 0)
-        for (const std::string& has : site.catalogue.parts[static_cast<std::size_t>(part)].has)
+    if (const auto service = in_hand(action))
+        for (const std::string& has : site.catalogue.parts[static_cast<std::size_t>(service->part)].has)
             add_nodes_of(site.model, has, nodes);
     return nodes; // a plug is pulled by its body
 }
@@ -177,13 +144,9 @@ double surface_k(const World& world, const faults::Part& part) {
     return at_the_fire && part.where == furnace::Place::Where::burner_compartment ? t.exchanger[0] : 0.0;
 }
 
-bool is_attached(const World& world, std::size_t slot) {
-    return world.inputs.attachments[slot].a != world.inputs.attachments[slot].b;
-}
-
 bool has_hand_made_path(const World& world) {
     for (std::size_t slot = instruments::kJumperSlot; slot < electrical::kMaxAttachments; ++slot)
-        if (is_attached(world, slot))
+        if (is_attached(world.inputs, slot))
             return true;
     return false;
 }
@@ -292,9 +255,9 @@ void HazardWatch::before_handling(const World& world, const Action& action, furn
                  model.wiring.netlist.element_names[static_cast<std::size_t>(capacitors[i])]);
     }
 
-    const int index = part_in_hand(action);
+    const std::optional<faults::ServiceRef> ref = in_hand(action);
     const bool spins = action.verb == Verb::spin;
-    const faults::Part* part = index < 0 ? nullptr : &site_->catalogue.parts[static_cast<std::size_t>(index)];
+    const faults::Part* part = ref ? &site_->catalogue.parts[static_cast<std::size_t>(ref->part)] : nullptr;
     const bool wheel = spins || (part != nullptr && has_wheel(model, *part));
     const std::string about = part != nullptr ? part->title : spins ? "wheel" : "wires";
     if (wheel && world.state.board.powered != 0)
@@ -305,7 +268,7 @@ void HazardWatch::before_handling(const World& world, const Action& action, furn
         return;
     if (surface_k(world, *part) > kBurns_k)
         note(world.tick, Hazard::hot_surface, part->title);
-    const faults::Service* service = site_->catalogue.find_service({index, service_kind(action.verb)});
+    const faults::Service* service = site_->catalogue.find_service(*ref);
     if (service == nullptr || !service->opens_gas)
         return;
     joint_opened_ = true;

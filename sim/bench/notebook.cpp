@@ -11,6 +11,7 @@ namespace {
 
 using instruments::Bag;
 using instruments::Display;
+using instruments::Instrument;
 using instruments::NamedDisplay;
 using instruments::Spot;
 
@@ -27,43 +28,39 @@ bool has_jumped(const Display& before, const Display& now) {
     return std::abs(is.value - was.value) > kDrifts * std::abs(was.value) + was.half_width;
 }
 
-std::string title(Spot spot) {
-    return std::string(instruments::spot_row(spot).title);
-}
-
 std::string element_name(const Site& site, int element) {
     return element < 0 ? "nothing"
                        : site.model.wiring.netlist.element_names[static_cast<std::size_t>(element)];
 }
 
-bool starts_with(std::string_view text, std::string_view with) {
-    return text.substr(0, with.size()) == with;
-}
-
-/// How the instrument of a window is set and placed, as one number.
-std::uint64_t setting_of(const Bag& bag, std::string_view name) {
-    if (starts_with(name, "multimeter"))
+/// How an instrument is set and placed, as one number.
+std::uint64_t setting_of(const Bag& bag, Instrument instrument) {
+    switch (instrument) {
+    case Instrument::multimeter:
         return units::hash_fields(bag.multimeter.setting);
-    if (starts_with(name, "clamp"))
+    case Instrument::clamp:
         return units::hash_fields(bag.clamp.setting);
-    if (starts_with(name, "wattmeter"))
+    case Instrument::wattmeter:
         return units::hash_fields(bag.wattmeter.setting);
-    if (starts_with(name, "tachometer"))
+    case Instrument::tachometer:
         return units::hash_fields(bag.tachometer.setting);
-    if (starts_with(name, "manometer"))
+    case Instrument::manometer:
         return units::hash_fields(bag.manometer.setting);
-    if (starts_with(name, "thermometer"))
+    case Instrument::thermometer:
         return units::hash_fields(bag.thermometer.setting);
-    if (starts_with(name, "analyser"))
+    case Instrument::analyser:
         return units::hash_fields(bag.analyser.setting);
-    if (starts_with(name, "gas detector"))
+    case Instrument::gas_detector:
         return units::hash_fields(bag.gas_detector.setting);
-    if (starts_with(name, "leak"))
+    case Instrument::leak_solution:
         return units::hash_fields(bag.leak_solution.setting);
-    if (starts_with(name, "voltage tester"))
+    case Instrument::voltage_tester:
         return units::hash_fields(bag.voltage_tester.setting);
-    if (starts_with(name, "gas meter") || starts_with(name, "stopwatch"))
+    case Instrument::dial_watch:
         return units::hash_fields(bag.dial_watch.setting);
+    case Instrument::co_alarm:
+        return 0;
+    }
     return 0;
 }
 
@@ -72,86 +69,93 @@ struct Places {
     int b = -1;
 };
 
-Places places_of(const Bag& bag, std::string_view name) {
+Places places_of(const Bag& bag, const NamedDisplay& window) {
     const auto spot = [](Spot s) { return static_cast<int>(s); };
-    if (starts_with(name, "multimeter"))
+    switch (window.instrument) {
+    case Instrument::multimeter:
         return {bag.multimeter.setting.red, bag.multimeter.setting.black};
-    if (starts_with(name, "clamp"))
+    case Instrument::clamp:
         return {bag.clamp.setting.element, -1};
-    if (starts_with(name, "manometer"))
+    case Instrument::manometer:
         return {spot(bag.manometer.setting.plus), spot(bag.manometer.setting.minus)};
-    if (name == "thermometer T2")
-        return {spot(bag.thermometer.setting.probe_2), -1};
-    if (name == "thermometer T1")
-        return {spot(bag.thermometer.setting.probe_1), -1};
-    if (starts_with(name, "thermometer"))
+    case Instrument::thermometer:
+        if (window.display == &bag.thermometer.t1)
+            return {spot(bag.thermometer.setting.probe_1), -1};
+        if (window.display == &bag.thermometer.t2)
+            return {spot(bag.thermometer.setting.probe_2), -1};
         return {spot(bag.thermometer.setting.probe_1), spot(bag.thermometer.setting.probe_2)};
-    if (starts_with(name, "analyser"))
+    case Instrument::analyser:
         return {spot(bag.analyser.setting.probe), -1};
-    if (starts_with(name, "gas detector"))
+    case Instrument::gas_detector:
         return {spot(bag.gas_detector.setting.tip), -1};
-    if (starts_with(name, "leak"))
+    case Instrument::leak_solution:
         return {spot(bag.leak_solution.setting.joint), -1};
+    case Instrument::wattmeter:
+    case Instrument::tachometer:
+    case Instrument::voltage_tester:
+    case Instrument::dial_watch:
+    case Instrument::co_alarm:
+        break;
+    }
     return {};
 }
 
 /// Windows that always move or follow from another one: read only when kept.
-bool only_when_kept(std::string_view name) {
-    return starts_with(name, "gas meter") || starts_with(name, "gas detector ticks");
+bool only_when_kept(const Bag& bag, const NamedDisplay& window) {
+    return window.display == &bag.dial_watch.dial || window.display == &bag.gas_detector.ticking;
 }
 
 } // namespace
 
-std::string where_is_it(const Site& site, const World& world, std::size_t window) {
-    const Bag& bag = world.bag;
-    const std::string_view name = instruments::displays(bag)[window].name;
-    if (starts_with(name, "multimeter")) {
-        const auto& meter = bag.multimeter.setting;
-        return std::string(instruments::function_row(meter.function).title) + ", red on " +
-               point_name(site.model, meter.red) + ", black on " + point_name(site.model, meter.black);
-    }
-    if (starts_with(name, "clamp"))
-        return "round " + element_name(site, bag.clamp.setting.element);
-    if (starts_with(name, "wattmeter"))
+std::string where_is_it(const Site& site, const Bag& bag, const NamedDisplay& window) {
+    const Places at = places_of(bag, window);
+    const auto title = [](int spot) {
+        return std::string(instruments::spot_row(static_cast<Spot>(spot)).title);
+    };
+    switch (window.instrument) {
+    case Instrument::multimeter:
+        return std::string(instruments::function_row(bag.multimeter.setting.function).title) + ", red on " +
+               point_name(site.model, at.a) + ", black on " + point_name(site.model, at.b);
+    case Instrument::clamp:
+        return "round " + element_name(site, at.a);
+    case Instrument::wattmeter:
         return "in the furnace's supply";
-    if (starts_with(name, "tachometer"))
-        return title(bag.tachometer.setting.target);
-    if (starts_with(name, "manometer"))
-        return title(bag.manometer.setting.plus) + " against " + title(bag.manometer.setting.minus);
-    if (name == "thermometer T1")
-        return title(bag.thermometer.setting.probe_1);
-    if (name == "thermometer T2")
-        return title(bag.thermometer.setting.probe_2);
-    if (starts_with(name, "thermometer"))
-        return title(bag.thermometer.setting.probe_1) + " less " + title(bag.thermometer.setting.probe_2);
-    if (starts_with(name, "analyser"))
-        return title(bag.analyser.setting.probe);
-    if (starts_with(name, "gas detector"))
-        return title(bag.gas_detector.setting.tip);
-    if (starts_with(name, "leak"))
-        return title(bag.leak_solution.setting.joint);
-    if (starts_with(name, "voltage tester"))
+    case Instrument::tachometer:
+        return title(static_cast<int>(bag.tachometer.setting.target));
+    case Instrument::manometer:
+        return title(at.a) + " against " + title(at.b);
+    case Instrument::thermometer:
+        return at.b < 0 ? title(at.a) : title(at.a) + " less " + title(at.b);
+    case Instrument::analyser:
+    case Instrument::gas_detector:
+    case Instrument::leak_solution:
+        return title(at.a);
+    case Instrument::voltage_tester:
         return point_name(site.model, bag.voltage_tester.setting.node);
-    if (starts_with(name, "gas meter") || starts_with(name, "stopwatch"))
+    case Instrument::dial_watch:
         return "at the gas meter";
-    return "where the furnace stands";
+    case Instrument::co_alarm:
+        return "where the furnace stands";
+    }
+    return {};
 }
 
-void Notebook::take(const World& world, std::size_t window, const Display& display, Taken taken) {
+void Notebook::take(const World& world, std::size_t window, const NamedDisplay& shown, Taken taken) {
     Reading reading;
     reading.tick = world.tick;
     reading.taken = taken;
     reading.window = static_cast<int>(window);
-    reading.display = display;
-    reading.where = where_is_it(*site_, world, window);
-    const Places places = places_of(world.bag, instruments::displays(world.bag)[window].name);
+    reading.display = *shown.display;
+    reading.where = where_is_it(*site_, world.bag, shown);
+    const Places places = places_of(world.bag, shown);
     reading.place_a = places.a;
     reading.place_b = places.b;
     windows_[window].last = static_cast<int>(readings_.size());
     readings_.push_back(std::move(reading));
 }
 
-void Notebook::observe_window(const World& world, std::size_t window, const Display& display) {
+void Notebook::observe_window(const World& world, std::size_t window, const NamedDisplay& shown) {
+    const Display& display = *shown.display;
     if (!display.has(instruments::kOn) || display.ticks_settled < instruments::kSettledTicks)
         return;
     const int last = windows_[window].last;
@@ -164,27 +168,26 @@ void Notebook::observe_window(const World& world, std::size_t window, const Disp
         if (same_number || drifts)
             return;
     }
-    take(world, window, display, Taken::settled);
+    take(world, window, shown, Taken::settled);
 }
 
 void Notebook::observe(const World& world) {
-    const std::vector<NamedDisplay> displays = instruments::displays(world.bag);
-    windows_.resize(displays.size());
+    const auto displays = instruments::displays(world.bag);
     const bool just_done = world.hands.last_tick + 1 == world.tick;
     for (std::size_t i = 0; i < displays.size(); ++i) {
-        if (!displays[i].display->has(instruments::kOn) || only_when_kept(displays[i].name))
+        if (!displays[i].display->has(instruments::kOn) || only_when_kept(world.bag, displays[i]))
             continue;
-        const std::uint64_t setting = setting_of(world.bag, displays[i].name);
+        const std::uint64_t setting = setting_of(world.bag, displays[i].instrument);
         if (setting != windows_[i].setting)
             windows_[i] = {setting, -1};
-        observe_window(world, i, *displays[i].display);
+        observe_window(world, i, displays[i]);
     }
     if (!just_done)
         return;
     const Action& done = world.hands.last;
     if (done.verb == Verb::keep) {
         const auto window = static_cast<std::size_t>(done.value);
-        take(world, window, *displays[window].display, Taken::kept);
+        take(world, window, displays[window], Taken::kept);
     }
     if (done.verb == Verb::look) {
         const faults::Part& part = site_->catalogue.parts[static_cast<std::size_t>(done.value)];

@@ -4,6 +4,7 @@
 #include "bench/world.hpp"
 #include "instruments/bag.hpp"
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -47,15 +48,16 @@ private:
         std::uint64_t setting = 0; ///< hash of how the instrument was set
         int last = -1;             ///< place of its last reading under this setting
     };
-    void take(const World& world, std::size_t window, const instruments::Display& display, Taken taken);
-    void observe_window(const World& world, std::size_t window, const instruments::Display& display);
+    void take(const World& world, std::size_t window, const instruments::NamedDisplay& shown, Taken taken);
+    void observe_window(const World& world, std::size_t window, const instruments::NamedDisplay& shown);
 
     const Site* site_;
-    std::vector<Window> windows_;
+    std::array<Window, instruments::kWindows> windows_;
     std::vector<Reading> readings_;
 };
 
-/// Where an instrument is put, in words; `window` counts as in instruments::displays.
-std::string where_is_it(const Site& site, const World& world, std::size_t window);
+/// Where the instrument of one of the bag's windows is put, in words.
+std::string where_is_it(const Site& site, const instruments::Bag& bag,
+                        const instruments::NamedDisplay& window);
 
 } // namespace lightoff::bench

@@ -4,33 +4,10 @@
 #include "bench/wires_by_hand.hpp"
 
 #include <algorithm>
-#include <optional>
 #include <utility>
 
 namespace lightoff::bench {
 namespace {
-
-std::optional<faults::ServiceKind> service_of(Verb verb) {
-    switch (verb) {
-    case Verb::take_off:
-        return faults::ServiceKind::take_off;
-    case Verb::put_back:
-        return faults::ServiceKind::put_back;
-    case Verb::clean:
-        return faults::ServiceKind::clean;
-    case Verb::tighten:
-        return faults::ServiceKind::tighten;
-    case Verb::adjust:
-    case Verb::set_right:
-        return faults::ServiceKind::adjust;
-    case Verb::reset:
-        return faults::ServiceKind::reset;
-    case Verb::replace:
-        return faults::ServiceKind::replace;
-    default:
-        return std::nullopt;
-    }
-}
 
 bool makes_sense(const Site& site, Verb verb, const Choice& part) {
     if (verb == Verb::discharge)

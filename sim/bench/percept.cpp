@@ -191,8 +191,8 @@ Instruments read_windows(const instruments::Bag& bag) {
     tools.leak_solution = bag.leak_solution.setting;
     tools.voltage_tester = bag.voltage_tester.setting;
     tools.dial_watch = bag.dial_watch.setting;
-    const std::vector<instruments::NamedDisplay> windows = instruments::displays(bag);
-    for (std::size_t i = 0; i < windows.size() && i < kMaxWindows; ++i)
+    const auto windows = instruments::displays(bag);
+    for (std::size_t i = 0; i < windows.size(); ++i)
         tools.window[i] = *windows[i].display;
     return tools;
 }

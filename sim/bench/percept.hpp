@@ -95,7 +95,6 @@ struct Worked {
     friend bool operator==(const Worked&, const Worked&) = default;
 };
 
-inline constexpr std::size_t kMaxWindows = 40;
 inline constexpr std::size_t kMaxSights = 12;
 
 /// The instruments as they are set, and what stands in their windows.
@@ -111,7 +110,8 @@ struct Instruments {
     instruments::LeakSolutionSetting leak_solution;
     instruments::VoltageTesterSetting voltage_tester;
     instruments::DialWatchSetting dial_watch;
-    std::array<instruments::Display, kMaxWindows> window{}; ///< in the order of instruments::displays
+    std::array<instruments::Display, instruments::kWindows>
+        window{}; ///< in the order of instruments::displays
     friend bool operator==(const Instruments&, const Instruments&) = default;
 };
 

@@ -193,4 +193,53 @@ const VerbSpec& spec_of(Verb verb) {
     return kVerbs[number - 1];
 }
 
+bool is_paper(Verb verb) {
+    switch (verb) {
+    case Verb::tell:
+    case Verb::stops_at:
+    case Verb::strike:
+    case Verb::strike_part:
+    case Verb::unstrike:
+    case Verb::tag:
+    case Verb::cause:
+    case Verb::cause_behind:
+    case Verb::as_found:
+    case Verb::as_left:
+    case Verb::found:
+        return true;
+    default:
+        return false;
+    }
+}
+
+std::optional<faults::ServiceKind> service_of(Verb verb) {
+    switch (verb) {
+    case Verb::take_off:
+        return faults::ServiceKind::take_off;
+    case Verb::put_back:
+        return faults::ServiceKind::put_back;
+    case Verb::clean:
+        return faults::ServiceKind::clean;
+    case Verb::tighten:
+        return faults::ServiceKind::tighten;
+    case Verb::adjust:
+    case Verb::set_right:
+        return faults::ServiceKind::adjust;
+    case Verb::reset:
+        return faults::ServiceKind::reset;
+    case Verb::replace:
+        return faults::ServiceKind::replace;
+    default:
+        return std::nullopt;
+    }
+}
+
+std::optional<faults::ServiceRef> service_of(const Action& action) {
+    const std::optional<faults::ServiceKind> kind = service_of(action.verb);
+    if (!kind)
+        return std::nullopt;
+    const bool part_first = spec_of(action.verb).word_count() == 2; // adjust PART TURNS
+    return faults::ServiceRef{part_first ? static_cast<int>(action.target) : action.value, *kind};
+}
+
 } // namespace lightoff::bench

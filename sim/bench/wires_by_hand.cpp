@@ -10,27 +10,28 @@ constexpr double kStores_f = 1e-6; ///< less than this is the capacitance of a c
 
 } // namespace
 
+bool is_attached(const furnace::Inputs& inputs, std::size_t slot) {
+    return inputs.attachments[slot].a != inputs.attachments[slot].b;
+}
+
 std::size_t landing_of(const World& world, int lug) {
     const auto& attachments = world.inputs.attachments;
     for (std::size_t slot = instruments::kFirstWireSlot; slot < attachments.size(); ++slot)
-        if (attachments[slot].a == lug && attachments[slot].a != attachments[slot].b)
+        if (attachments[slot].a == lug && is_attached(world.inputs, slot))
             return slot;
     return 0;
 }
 
 std::size_t free_landing(const World& world) {
-    const auto& attachments = world.inputs.attachments;
-    for (std::size_t slot = instruments::kFirstWireSlot; slot < attachments.size(); ++slot)
-        if (attachments[slot].a == attachments[slot].b)
+    for (std::size_t slot = instruments::kFirstWireSlot; slot < electrical::kMaxAttachments; ++slot)
+        if (!is_attached(world.inputs, slot))
             return slot;
     return 0;
 }
 
 bool is_unplugged(const furnace::Model& model, const World& world, std::string_view plug) {
-    const std::string prefix = std::string(plug) + ".";
     for (const furnace::Terminal& terminal : model.wiring.terminals)
-        if (terminal.name.compare(0, prefix.size(), prefix) == 0 &&
-            !electrical::has_element(world.inputs.parted, terminal.joint))
+        if (terminal.is_at(plug) && !electrical::has_element(world.inputs.parted, terminal.joint))
             return false;
     return true;
 }

@@ -10,6 +10,9 @@
 /// Wires, plugs and capacitors as hands find them.
 namespace lightoff::bench {
 
+/// Whether something is connected in a slot of the attachments.
+bool is_attached(const furnace::Inputs& inputs, std::size_t slot);
+
 /// Slot of the attachment that holds a lifted wire on another terminal; 0 if it hangs free.
 std::size_t landing_of(const World& world, int lug);
 /// A slot for one more; 0 if there is none.

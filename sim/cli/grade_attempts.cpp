@@ -8,6 +8,7 @@
 #include "files/bundle_loader.hpp"
 #include "files/csv.hpp"
 #include "files/error.hpp"
+#include "lesson/begin_of.hpp"
 #include "lesson/grade.hpp"
 #include "units/constants.hpp"
 
@@ -33,11 +34,8 @@ public:
         auto& place = banks_[{scenario, seed}];
         if (!place) {
             const files::LoadedBundle& of = bundle(scenario);
-            std::vector<evidence::RealFault> real;
-            for (const lesson::FaultUse& use : of.scenario.faults)
-                real.push_back({of.site.catalogue.find_fault(use.id), use.severity});
-            place = std::make_unique<evidence::Bank>(of.site, lesson::begin_for(of.site, of.scenario, seed),
-                                                     std::move(real));
+            place = std::make_unique<evidence::Bank>(of.site, lesson::begin_of(of.site, of.scenario, seed),
+                                                     lesson::real_faults(of.site, of.scenario));
         }
         return *place;
     }

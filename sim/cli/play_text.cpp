@@ -272,13 +272,14 @@ void write_status(Output& out, const Session& session) {
     row(out, "time", clock_text(session.ticks_here()));
     write_switches(out, percept.left_as, percept.worked);
     write_apart(out, session.site(), percept.worked);
-    const std::vector<instruments::NamedDisplay> windows = instruments::displays(session.world().bag);
+    const auto windows = instruments::displays(session.world().bag);
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const instruments::Display& display = percept.instruments.window[i];
         if (!display.has(instruments::kOn))
             continue;
         row(out, std::string(windows[i].name),
-            window_text(display) + ", " + bench::where_is_it(session.site(), session.world(), i));
+            window_text(display) + ", " +
+                bench::where_is_it(session.site(), session.world().bag, windows[i]));
     }
     row(out, "readings", std::to_string(session.notebook().readings().size()));
 }

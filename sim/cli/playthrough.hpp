@@ -11,7 +11,8 @@ class Playthrough {
 public:
     Playthrough(const files::LoadedBundle& bundle, std::uint64_t seed)
         : bundle_(&bundle), world_(lesson::begin_world(bundle.site, bundle.scenario, seed)),
-          workspace_(bundle.site.model), history_(bundle.site, bundle.scenario) {}
+          workspace_(bundle.site.model),
+          history_(bundle.site, lesson::history_of(bundle.site, bundle.scenario)) {}
 
     void run_to(std::uint64_t tick) { history_.run(world_, workspace_, tick); }
 
@@ -23,7 +24,7 @@ private:
     const files::LoadedBundle* bundle_;
     bench::World world_;
     furnace::Workspace workspace_;
-    lesson::HistoryPlayer history_;
+    bench::History history_;
 };
 
 inline double seconds_of(std::uint64_t tick) {

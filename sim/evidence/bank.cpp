@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "evidence/bank.hpp"
 
+#include "bench/fault_onsets.hpp"
 #include "furnace/condition_paths.hpp"
 
 #include <algorithm>
@@ -27,43 +28,19 @@ bool is_graded(const faults::Fault& fault) {
 }
 
 /// The fault waits for heat from tick 0 on.
-void lay_when_hot(const faults::Fault& fault, double severity, bench::World& world) {
+void lay_when_hot(const faults::Catalogue& catalogue, const faults::Fault& fault, double severity,
+                  bench::World& world) {
     const auto in_use = static_cast<std::ptrdiff_t>(world.onset_count);
     std::vector<bench::Onset> onsets(world.onsets.begin(), world.onsets.begin() + in_use);
-    for (const faults::Setting& s : faults::settings_at(fault, severity)) {
-        bench::Onset onset;
-        onset.trigger = bench::OnsetTrigger::while_hot;
-        onset.field = static_cast<std::uint32_t>(s.field);
-        onset.value = s.value;
-        onset.otherwise = furnace::condition_value(world.condition, s.field);
-        onset.node = static_cast<std::uint32_t>(fault.hot_node);
-        onset.level = fault.hot_above_k;
-        onsets.push_back(onset);
-    }
+    bench::lay_waiting(catalogue, fault, severity, faults::Trigger::when_hot, 0, world.condition, onsets);
     bench::set_onsets(world, onsets);
 }
-
-/// Begins what is due of the history and lets one tick pass.
-class History {
-public:
-    explicit History(const Begin& begin) : begin_(&begin) {}
-    void tick(const bench::Site& site, bench::World& world, furnace::Workspace& workspace) {
-        const std::vector<TimedAction>& steps = begin_->history;
-        while (next_ < steps.size() && steps[next_].tick <= world.tick && world.hands.busy == 0)
-            bench::begin(site, world, steps[next_++].action);
-        bench::advance(site, world, workspace, 1);
-    }
-
-private:
-    const Begin* begin_;
-    std::size_t next_ = 0;
-};
 
 /// With what the senses had of it in the last stretch before the door opened.
 Found find(const bench::Site& site, const Begin& begin, const bench::World& world,
            furnace::Workspace& workspace) {
     Found found{world, {}};
-    History history(begin);
+    bench::History history(site, begin.history);
     const auto look = [&] {
         evidence::add(found.first.sensed,
                       sense(bench::perceive(site, found.world), found.world.state.board.lamp));
@@ -72,7 +49,7 @@ Found find(const bench::Site& site, const Begin& begin, const bench::World& worl
         const std::uint64_t left = begin.arrive_after_ticks - found.world.tick;
         if (left <= kStretchTicks && left % kLookTicks == 0)
             look();
-        history.tick(site, found.world, workspace);
+        history.run(found.world, workspace, found.world.tick + 1);
     }
     look();
     return found;
@@ -80,19 +57,9 @@ Found find(const bench::Site& site, const Begin& begin, const bench::World& worl
 
 } // namespace
 
-bench::World arrive(const bench::Site& site, const Begin& begin, bench::World world,
-                    furnace::Workspace& workspace) {
-    History history(begin);
-    while (world.tick < begin.arrive_after_ticks)
-        history.tick(site, world, workspace);
-    return world;
-}
-
 Bank::Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real)
     : site_(&site), begin_(begin), real_(std::move(real)), tests_(tests_on_offer(site)),
       workspace_(site.model) {
-    std::stable_sort(begin_.history.begin(), begin_.history.end(),
-                     [](const TimedAction& a, const TimedAction& b) { return a.tick < b.tick; });
     variants_.resize(site.catalogue.faults.size() + 1);
     const std::size_t healthy = add({}, workspace_);
     variants_[0].push_back({healthy, healthy, Way::always});
@@ -125,7 +92,7 @@ void Bank::add_fault(int index, furnace::Workspace& workspace) {
 
     if (may(fault, faults::Trigger::when_hot)) {
         bench::World world = begin_.world;
-        lay_when_hot(fault, 1.0, world);
+        lay_when_hot(site_->catalogue, fault, 1.0, world);
         furnaces_.push_back(find(*site_, begin_, world, workspace));
         variants.push_back({furnaces_.size() - 1, furnaces_.size() - 1, Way::when_hot});
     }

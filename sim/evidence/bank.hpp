@@ -114,8 +114,4 @@ private:
     furnace::Workspace workspace_;
 };
 
-/// Runs a call's history from tick 0 to arrival.
-bench::World arrive(const bench::Site& site, const Begin& begin, bench::World world,
-                    furnace::Workspace& workspace);
-
 } // namespace lightoff::evidence

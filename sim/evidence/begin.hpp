@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "bench/world.hpp"
+#include "bench/history.hpp"
 #include "faults/catalogue.hpp"
 
 #include <cstdint>
@@ -8,10 +8,7 @@
 
 namespace lightoff::evidence {
 
-struct TimedAction {
-    std::uint64_t tick = 0;
-    bench::Action action;
-};
+using bench::TimedAction;
 
 /// A fault as it really is in this call.
 struct RealFault {

@@ -35,8 +35,8 @@ void Furnace::glance() {
         glances_.resize(kKept);
     Glance& now = glances_[place];
     now.tick = world_.tick;
-    const std::vector<instruments::NamedDisplay> displays = instruments::displays(world_.bag);
-    for (std::size_t i = 0; i < displays.size() && i < now.window.size(); ++i)
+    const auto displays = instruments::displays(world_.bag);
+    for (std::size_t i = 0; i < displays.size(); ++i)
         now.window[i] = *displays[i].display;
 }
 

@@ -42,7 +42,7 @@ private:
     /// All windows at one moment.
     struct Glance {
         std::uint64_t tick = 0;
-        std::array<instruments::Display, bench::kMaxWindows> window{};
+        std::array<instruments::Display, instruments::kWindows> window{};
     };
     void glance();
     [[nodiscard]] Prediction predict(const bench::Site& site, const Record& record,

@@ -24,25 +24,7 @@ constexpr double kPairSeverity = 0.75;
 /// Waiting and paper work change neither furnace nor instruments.
 bool is_idle(bench::Verb verb) {
     using bench::Verb;
-    switch (verb) {
-    case Verb::wait:
-    case Verb::keep:
-    case Verb::tell:
-    case Verb::stops_at:
-    case Verb::strike:
-    case Verb::strike_part:
-    case Verb::unstrike:
-    case Verb::tag:
-    case Verb::cause:
-    case Verb::cause_behind:
-    case Verb::as_found:
-    case Verb::as_left:
-    case Verb::found:
-    case Verb::sign_off:
-        return true;
-    default:
-        return false;
-    }
+    return verb == Verb::wait || verb == Verb::keep || verb == Verb::sign_off || bench::is_paper(verb);
 }
 
 bool is_safety(instruments::Quantity quantity) {

@@ -34,11 +34,9 @@ Stance stance_of(const furnace::Inputs& in) {
 std::uint8_t controls_of(const furnace::Inputs& in) {
     using faults::Control;
     unsigned bits = 0;
-    bits |= in.breaker_on != 0 ? bit_of(Control::breaker) : 0U;
-    bits |= in.disconnect_on != 0 ? bit_of(Control::disconnect) : 0U;
-    bits |= in.gas_cock_open != 0 ? bit_of(Control::gas_cock) : 0U;
-    bits |= in.thermostat_mode == control::ThermostatMode::heat ? bit_of(Control::thermostat_mode) : 0U;
-    bits |= in.filter_in != 0 ? bit_of(Control::filter) : 0U;
+    for (const Control control : {Control::breaker, Control::disconnect, Control::gas_cock,
+                                  Control::thermostat_mode, Control::filter})
+        bits |= faults::is_on(control, in) ? bit_of(control) : 0U;
     return static_cast<std::uint8_t>(bits);
 }
 

@@ -143,6 +143,22 @@ int free_bridge(const electrical::Condition& wiring) {
     return -1;
 }
 
+bool is_on(Control control, const furnace::Inputs& inputs) {
+    switch (control) {
+    case Control::breaker:
+        return inputs.breaker_on != 0;
+    case Control::disconnect:
+        return inputs.disconnect_on != 0;
+    case Control::gas_cock:
+        return inputs.gas_cock_open != 0;
+    case Control::thermostat_mode:
+        return inputs.thermostat_mode == control::ThermostatMode::heat;
+    case Control::filter:
+        return inputs.filter_in != 0;
+    }
+    return false;
+}
+
 void set_control(const ControlLeft& left, bool healthy, furnace::Inputs& inputs) {
     const bool on = left.on != healthy;
     const auto flag = static_cast<std::uint8_t>(on ? 1 : 0);

@@ -140,6 +140,9 @@ int free_bridge(const electrical::Condition& wiring);
 void apply(const Catalogue& catalogue, const Fault& fault, double severity, furnace::Condition& condition,
            furnace::Inputs& inputs);
 
+/// How a control stands.
+bool is_on(Control control, const furnace::Inputs& inputs);
+
 /// Puts one control as it was left or, with `healthy`, as it should be.
 void set_control(const ControlLeft& left, bool healthy, furnace::Inputs& inputs);
 

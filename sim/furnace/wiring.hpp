@@ -74,6 +74,12 @@ struct Terminal {
     int pin = 0;   ///< node, on the part's side
     int lug = 0;   ///< node, on the wire's side
     int joint = 0; ///< element
+
+    /// Whether it belongs to a place by name ("blower", "igniter_plug").
+    [[nodiscard]] bool is_at(std::string_view place) const {
+        return name.size() > place.size() && name[place.size()] == '.' &&
+               name.compare(0, place.size(), place) == 0;
+    }
 };
 
 /// The network of an appliance, and what of it belongs to which part of the furnace.

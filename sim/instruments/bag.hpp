@@ -14,10 +14,11 @@
 #include "instruments/voltage_tester.hpp"
 #include "instruments/wattmeter.hpp"
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
 #include <type_traits>
-#include <vector>
 
 /// The tool bag.
 namespace lightoff::instruments {
@@ -69,11 +70,28 @@ void step(const furnace::Model& model, const furnace::State& state, const furnac
           const furnace::Inputs& inputs, std::uint64_t seed, std::uint64_t tick,
           furnace::Workspace& workspace, Bag& bag);
 
-/// Every window, in a fixed order, with the instrument's name: "multimeter", "thermometer T1".
+enum class Instrument : std::uint8_t {
+    multimeter,
+    clamp,
+    wattmeter,
+    tachometer,
+    manometer,
+    thermometer,
+    analyser,
+    gas_detector,
+    leak_solution,
+    voltage_tester,
+    dial_watch,
+    co_alarm
+};
+
+/// Every window, in a fixed order, with its name ("multimeter", "thermometer T1") and whose it is.
 struct NamedDisplay {
     std::string_view name;
     const Display* display = nullptr;
+    Instrument instrument = Instrument::multimeter;
 };
-std::vector<NamedDisplay> displays(const Bag& bag);
+inline constexpr std::size_t kWindows = 27;
+std::array<NamedDisplay, kWindows> displays(const Bag& bag);
 
 } // namespace lightoff::instruments

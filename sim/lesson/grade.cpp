@@ -413,17 +413,6 @@ std::string_view name_of(Section section) {
     return kNames[static_cast<std::size_t>(section)];
 }
 
-evidence::Begin begin_for(const bench::Site& site, const Scenario& scenario, std::uint64_t seed) {
-    Scenario sound = scenario;
-    sound.faults.clear();
-    evidence::Begin begin;
-    begin.world = begin_world(site, sound, seed);
-    for (const HistoryAction& h : scenario.history)
-        begin.history.push_back({h.tick, bench::parse_action(site, h.action)});
-    begin.arrive_after_ticks = scenario.arrive_after_ticks;
-    return begin;
-}
-
 Grade grade(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, const Log& log,
             evidence::Bank& bank) {
     Review review(site, scenario, bank);

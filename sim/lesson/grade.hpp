@@ -64,12 +64,9 @@ struct Grade {
     std::string cause; ///< what is really wrong, in words
 };
 
-/// `bank` is of the same scenario and seed (bank_for). Throws std::invalid_argument if the record does not
-/// belong to the scenario.
+/// `bank` is of the same scenario and seed: begin_of, real_faults. Throws std::invalid_argument if the record
+/// does not belong to the scenario.
 Grade grade(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, const Log& log,
             evidence::Bank& bank);
-
-/// What evidence starts from: the call without what is wrong.
-evidence::Begin begin_for(const bench::Site& site, const Scenario& scenario, std::uint64_t seed);
 
 } // namespace lightoff::lesson

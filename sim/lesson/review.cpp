@@ -3,6 +3,7 @@
 
 #include "furnace/condition_paths.hpp"
 #include "furnace/tolerance.hpp"
+#include "lesson/begin_of.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,54 +20,20 @@ constexpr std::uint64_t kFireDies = 20; ///< ticks without flame that end a fire
 
 std::optional<ChangeMade> change_of(const bench::Action& action) {
     using faults::ServiceKind;
-    const auto service = [&](ServiceKind kind) {
-        ChangeMade change;
-        change.action = action;
-        change.part = action.verb == Verb::adjust ? static_cast<int>(action.target) : action.value;
-        change.kind = kind;
+    ChangeMade change;
+    change.action = action;
+    if (action.verb == Verb::land)
         return change;
-    };
-    switch (action.verb) {
-    case Verb::clean:
-        return service(ServiceKind::clean);
-    case Verb::tighten:
-        return service(ServiceKind::tighten);
-    case Verb::adjust:
-    case Verb::set_right:
-        return service(ServiceKind::adjust);
-    case Verb::reset:
-        return service(ServiceKind::reset);
-    case Verb::replace:
-        return service(ServiceKind::replace);
-    case Verb::land: {
-        ChangeMade change;
-        change.action = action;
-        return change;
-    }
-    default:
+    const std::optional<faults::ServiceRef> service = bench::service_of(action);
+    if (!service || service->kind == ServiceKind::take_off || service->kind == ServiceKind::put_back)
         return std::nullopt;
-    }
+    change.part = service->part;
+    change.kind = service->kind;
+    return change;
 }
 
 bool is_statement(Verb verb) {
-    switch (verb) {
-    case Verb::tell:
-    case Verb::stops_at:
-    case Verb::strike:
-    case Verb::strike_part:
-    case Verb::unstrike:
-    case Verb::tag:
-    case Verb::cause:
-    case Verb::cause_behind:
-    case Verb::as_found:
-    case Verb::as_left:
-    case Verb::found:
-    case Verb::shut_off:
-    case Verb::sign_off:
-        return true;
-    default:
-        return false;
-    }
+    return bench::is_paper(verb) || verb == Verb::shut_off || verb == Verb::sign_off;
 }
 
 /// Hands on doors, power, wires or parts: not eyes, paper or thermostat.
@@ -77,24 +44,6 @@ bool touches(Verb verb) {
 
 bool has_fire(const bench::World& world) {
     return world.state.signals.combustion.heat_released_hhv_w > 1000.0;
-}
-
-bool is_left_so(const faults::ControlLeft& left, const furnace::Inputs& inputs) {
-    furnace::Inputs as_left = inputs;
-    faults::set_control(left, false, as_left);
-    switch (left.control) {
-    case faults::Control::breaker:
-        return as_left.breaker_on == inputs.breaker_on;
-    case faults::Control::disconnect:
-        return as_left.disconnect_on == inputs.disconnect_on;
-    case faults::Control::gas_cock:
-        return as_left.gas_cock_open == inputs.gas_cock_open;
-    case faults::Control::thermostat_mode:
-        return as_left.thermostat_mode == inputs.thermostat_mode;
-    case faults::Control::filter:
-        return as_left.filter_in == inputs.filter_in;
-    }
-    return false;
 }
 
 bool is_waiting(const bench::World& world, std::uint64_t field) {
@@ -109,11 +58,8 @@ bool is_waiting(const bench::World& world, std::uint64_t field) {
 } // namespace
 
 Review::Review(const bench::Site& site, const Scenario& scenario, evidence::Bank& bank)
-    : site_(&site), workspace_(site.model), notebook_(site), watch_(site, scenario.school_rules),
-      bank_(&bank) {
-    for (const FaultUse& use : scenario.faults)
-        real.push_back({site.catalogue.find_fault(use.id), use.severity});
-}
+    : real(real_faults(site, scenario)), site_(&site), workspace_(site.model), notebook_(site),
+      watch_(site, scenario.school_rules), bank_(&bank) {}
 
 bool Review::is_broken(const bench::World& world, std::size_t which) const {
     const faults::Fault& fault = site_->catalogue.faults[static_cast<std::size_t>(real[which].fault)];
@@ -129,8 +75,9 @@ bool Review::is_broken(const bench::World& world, std::size_t which) const {
         for (const electrical::Bridge& bridge : world.condition.wiring.bridges)
             if (bridge.a == wanted.a && bridge.b == wanted.b && bridge.a != bridge.b)
                 return true;
-    return std::any_of(fault.controls.begin(), fault.controls.end(),
-                       [&](const faults::ControlLeft& left) { return is_left_so(left, world.inputs); });
+    return std::any_of(fault.controls.begin(), fault.controls.end(), [&](const faults::ControlLeft& left) {
+        return faults::is_on(left.control, world.inputs) == left.on;
+    });
 }
 
 bool Review::all_mended(const bench::World& world) const {
@@ -191,8 +138,7 @@ void Review::watch_safeties(const bench::World& world) {
     const bench::Action& last = world.hands.last;
     const auto lifted = [&](const std::string& part) {
         return last.verb == Verb::lift &&
-               site_->model.wiring.terminals[static_cast<std::size_t>(last.value)].name.rfind(part + ".",
-                                                                                              0) == 0;
+               site_->model.wiring.terminals[static_cast<std::size_t>(last.value)].is_at(part);
     };
     const int hose = site_->catalogue.find_part("pressure_hose");
     if (last.verb == Verb::take_off && last.value == hose)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/scenario.hpp"
 
+#include "bench/fault_onsets.hpp"
 #include "furnace/tolerance.hpp"
 
 #include <algorithm>
@@ -8,52 +9,6 @@
 
 namespace lightoff::lesson {
 namespace {
-
-/// Lays the onsets of a fault that is not there from the start. A short that waits is an open bridge.
-class WaitingFault {
-public:
-    WaitingFault(const faults::Fault& fault, const FaultUse& use) : fault_(fault), severity_(use.severity) {
-        pattern_.tick = use.tick;
-        if (use.onset == faults::Trigger::when_hot) {
-            pattern_.trigger = bench::OnsetTrigger::while_hot;
-            pattern_.node = static_cast<std::uint32_t>(fault.hot_node);
-            pattern_.level = fault.hot_above_k;
-        }
-        if (use.onset == faults::Trigger::now_and_then) {
-            pattern_.trigger = bench::OnsetTrigger::now_and_then;
-            pattern_.level = static_cast<double>(fault.stretch_ticks);
-        }
-    }
-
-    void lay(const faults::Catalogue& catalogue, furnace::Condition& condition,
-             std::vector<bench::Onset>& onsets) const {
-        for (const faults::Setting& s : faults::settings_at(fault_, severity_))
-            onsets.push_back(onset(s.field, s.value, furnace::condition_value(condition, s.field)));
-        for (electrical::Bridge bridge : faults::bridges_at(catalogue, fault_, severity_)) {
-            const int slot = faults::free_bridge(condition.wiring);
-            if (slot < 0)
-                throw std::invalid_argument("more shorts at once than the wiring has room for");
-            const auto ohm = static_cast<double>(bridge.ohm);
-            bridge.ohm = electrical::kOpenOhm;
-            condition.wiring.bridges[static_cast<std::size_t>(slot)] = bridge;
-            onsets.push_back(
-                onset(faults::bridge_field(slot) + 2, ohm, static_cast<double>(electrical::kOpenOhm)));
-        }
-    }
-
-private:
-    [[nodiscard]] bench::Onset onset(std::uint64_t field, double value, double otherwise) const {
-        bench::Onset onset = pattern_;
-        onset.field = static_cast<std::uint32_t>(field);
-        onset.value = value;
-        onset.otherwise = otherwise;
-        return onset;
-    }
-
-    const faults::Fault& fault_;
-    double severity_;
-    bench::Onset pattern_;
-};
 
 void set_in(const faults::Catalogue& catalogue, const FaultUse& use, bench::World& world,
             std::vector<bench::Onset>& onsets) {
@@ -67,7 +22,7 @@ void set_in(const faults::Catalogue& catalogue, const FaultUse& use, bench::Worl
     if (use.onset == faults::Trigger::from_start)
         faults::apply(catalogue, fault, use.severity, world.condition, world.inputs);
     else
-        WaitingFault(fault, use).lay(catalogue, world.condition, onsets);
+        bench::lay_waiting(catalogue, fault, use.severity, use.onset, use.tick, world.condition, onsets);
 }
 
 std::vector<bench::Onset> onsets_of(const furnace::Model& model,
@@ -99,29 +54,18 @@ bench::World begin_world(const bench::Site& site, const Scenario& scenario, std:
     return world;
 }
 
+std::vector<bench::TimedAction> history_of(const bench::Site& site, const Scenario& scenario) {
+    std::vector<bench::TimedAction> steps;
+    for (const HistoryAction& h : scenario.history)
+        steps.push_back({h.tick, bench::parse_action(site, h.action)});
+    return steps;
+}
+
 bench::World arrive(const bench::Site& site, const Scenario& scenario, std::uint64_t seed,
                     furnace::Workspace& workspace) {
     bench::World world = begin_world(site, scenario, seed);
-    HistoryPlayer(site, scenario).run(world, workspace, scenario.arrive_after_ticks);
+    bench::History(site, history_of(site, scenario)).run(world, workspace, scenario.arrive_after_ticks);
     return world;
-}
-
-HistoryPlayer::HistoryPlayer(const bench::Site& site, const Scenario& scenario) : site_(&site) {
-    for (const HistoryAction& h : scenario.history)
-        steps_.push_back({h.tick, bench::parse_action(site, h.action)});
-    std::stable_sort(steps_.begin(), steps_.end(),
-                     [](const Step& a, const Step& b) { return a.tick < b.tick; });
-}
-
-void HistoryPlayer::run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick) {
-    while (world.tick < until_tick) {
-        while (next_ < steps_.size() && steps_[next_].tick <= world.tick && world.hands.busy == 0)
-            bench::begin(*site_, world, steps_[next_++].action);
-        std::uint64_t stop = until_tick;
-        if (next_ < steps_.size())
-            stop = std::clamp(steps_[next_].tick, world.tick + 1, until_tick);
-        bench::advance(*site_, world, workspace, stop - world.tick);
-    }
 }
 
 } // namespace lightoff::lesson

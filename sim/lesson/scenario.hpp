@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/bench.hpp"
+#include "bench/history.hpp"
 #include "bench/school_rules.hpp"
 
 #include <cstdint>
@@ -63,25 +64,11 @@ struct Scenario {
 /// std::invalid_argument for a path or fault that this furnace does not have, or too many onsets or shorts.
 bench::World begin_world(const bench::Site& site, const Scenario& scenario, std::uint64_t seed);
 
-/// The same with its history run, as the student finds it.
+/// Its history for bench::History.
+std::vector<bench::TimedAction> history_of(const bench::Site& site, const Scenario& scenario);
+
+/// The same World with its history run, as the student finds it.
 bench::World arrive(const bench::Site& site, const Scenario& scenario, std::uint64_t seed,
                     furnace::Workspace& workspace);
-
-/// Plays the history's actions while time runs to `until_tick`; an action that is refused is passed over.
-/// For whoever wants to look on: the caller may stop at any tick and go on.
-class HistoryPlayer {
-public:
-    HistoryPlayer(const bench::Site& site, const Scenario& scenario);
-    void run(bench::World& world, furnace::Workspace& workspace, std::uint64_t until_tick);
-
-private:
-    struct Step {
-        std::uint64_t tick;
-        bench::Action action;
-    };
-    const bench::Site* site_;
-    std::vector<Step> steps_;
-    std::size_t next_ = 0;
-};
 
 } // namespace lightoff::lesson

@@ -33,7 +33,7 @@ int main() {
         lesson::Scenario scenario = bundle.scenario;
         scenario.faults = {{fault.id, 1.0, faults::Trigger::from_start, 0}};
         bench::World world = lesson::begin_world(bundle.site, scenario, 0);
-        lesson::HistoryPlayer(bundle.site, scenario).run(world, workspace, ticks);
+        bench::History(bundle.site, lesson::history_of(bundle.site, scenario)).run(world, workspace, ticks);
         running += world.state.signals.combustion.heat_released_hhv_w > 0.0 ? 1 : 0;
     }
     const double taken_s = user_seconds() - start_s;

@@ -73,7 +73,8 @@ bench::World start_of_call(const files::LoadedBundle& bundle) {
 void run(const files::LoadedBundle& bundle, bench::World& world, furnace::Workspace& workspace,
          double until_s) {
     const auto until = static_cast<std::uint64_t>(until_s / bundle.site.model.board.tick_s + 0.5);
-    lesson::HistoryPlayer(bundle.site, bundle.scenario).run(world, workspace, until);
+    bench::History(bundle.site, lesson::history_of(bundle.site, bundle.scenario))
+        .run(world, workspace, until);
 }
 
 void whole_call(const files::LoadedBundle& bundle, int rounds) {

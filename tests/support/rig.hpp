@@ -54,7 +54,8 @@ public:
     explicit Rig(std::uint64_t seed = 0, const lesson::Scenario& scenario = call_for_heat(),
                  const bench::Site& its_site = reference_site())
         : site(its_site), model(site.model), workspace(model),
-          world(lesson::begin_world(site, scenario, seed)), history_(site, scenario), watch_(model) {
+          world(lesson::begin_world(site, scenario, seed)),
+          history_(site, lesson::history_of(site, scenario)), watch_(model) {
         watch_.look(world, milestones);
     }
 
@@ -190,7 +191,7 @@ private:
         return all;
     }
 
-    lesson::HistoryPlayer history_;
+    bench::History history_;
     bench::MilestoneWatch watch_;
 };
 
