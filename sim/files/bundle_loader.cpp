@@ -45,7 +45,9 @@ LoadedBundle load_bundle(const std::string& scenario) {
     const Document rubric = read_rubric_file();
     bundle.rubric = read_rubric(rubric);
     for (const auto& [name, weight] : bundle.scenario.rubric_weights)
-        lesson::set_weight(bundle.rubric, name, weight);
+        if (!lesson::set_weight(bundle.rubric, name, weight))
+            throw document.root().error("rubric_weights", "lines that school/rubric.json has",
+                                        "there is no \"" + name + "\"");
     check_scenario(document, bundle.scenario, bundle.site);
     Bundle texts;
     texts.scenario = document.canonical();

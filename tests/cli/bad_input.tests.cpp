@@ -128,3 +128,10 @@ TEST_CASE("closed standard streams are noticed, and no file takes their place") 
     CHECK_THAT(ran.err, Catch::Contains("standard output can't be written") && Catch::Contains("2\n"));
     CHECK(bytes_of(folder.file("t.csv")).find("Sequence") == std::string::npos);
 }
+
+TEST_CASE("a weight that the rubric does not have is refused by name") {
+    const TemporaryFolder folder;
+    const std::string file = edited(folder, "\"rubric_weights\": []",
+                                    "\"rubric_weights\": [{\"line\": \"proofs\", \"weight\": 3}]");
+    check_refused({"run", file, "--for=1"}, {"/rubric_weights", "proofs"});
+}
