@@ -4,6 +4,7 @@
 #include "cli/text_layout.hpp"
 
 #include <clocale>
+#include <csignal>
 #include <cstdio>
 #include <histedit.h>
 #include <sys/ioctl.h>
@@ -47,6 +48,13 @@ struct LineEditor::Editor {
     std::string prompt;
     std::unique_ptr<History, EndHistory> history{history_init()};
     std::unique_ptr<EditLine, EndEditing> editing{el_init("lightoff-cli", stdin, stdout, stderr)};
+    /// Ctrl-C is a key here; struck before the terminal is told so, it must not end the program.
+    void (*on_interrupt_before)(int) = std::signal(SIGINT, SIG_IGN);
+
+    Editor() = default;
+    Editor(const Editor&) = delete;
+    Editor& operator=(const Editor&) = delete;
+    ~Editor() { std::signal(SIGINT, on_interrupt_before); }
 
     static Editor& of(EditLine* editing) {
         void* self = nullptr;

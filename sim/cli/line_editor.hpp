@@ -11,7 +11,7 @@
 namespace lightoff::cli {
 
 /// Reads lines from a terminal, with editing, history and completion by TAB. Ctrl-C empties the line, Ctrl-D
-/// on an empty one is the end.
+/// on an empty one is the end. While one lives, SIGINT is ignored unless an Interrupt waits for it.
 class LineEditor {
 public:
     using Completer = std::function<Completion(std::string_view)>;

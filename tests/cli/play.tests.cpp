@@ -202,6 +202,7 @@ TEST_CASE("lines from a pipe are done without a prompt; mistakes are told and pa
 TEST_CASE("on a terminal there is a prompt with the time, TAB completes, Ctrl-C empties the line") {
     setenv("LIGHTOFF_DATA", kScenarios.c_str(), 1);
     setenv("TERM", "xterm", 1);
+    setenv("LSAN_OPTIONS", "suppressions=" LIGHTOFF_SOURCE_DIR "/tests/cli/libedit.leaks", 1);
     int terminal = -1;
     const pid_t child = forkpty(&terminal, nullptr, nullptr, nullptr);
     if (child == 0) {
