@@ -3,6 +3,7 @@
 #include "cli/circuit.hpp"
 #include "cli/exit_codes.hpp"
 #include "cli/fault_lists.hpp"
+#include "cli/grade_attempts.hpp"
 #include "cli/lists.hpp"
 #include "cli/output.hpp"
 #include "cli/play.hpp"
@@ -103,6 +104,16 @@ void add_replay(CLI::App& app, Command& command) {
         [typed, &command] { command = [typed](Output& out) { return replay_attempt(out, *typed); }; });
 }
 
+void add_grade(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<GradeOptions>();
+    CLI::App* sub = app.add_subcommand("grade", "mark attempts, line by line");
+    sub->add_option("ATTEMPT", typed->attempts, "files of attempts")->required();
+    sub->add_option("--csv", typed->csv, "gradebook, one row an attempt")->type_name("FILE");
+    sub->add_flag("--json", typed->json, "as JSON");
+    sub->callback(
+        [typed, &command] { command = [typed](Output& out) { return grade_attempts(out, *typed); }; });
+}
+
 void add_lists(CLI::App& app, Command& command) {
     struct Typed {
         std::string of;
@@ -189,8 +200,8 @@ int run_program(int argc, char** argv, Output& out) {
     app.require_subcommand(0, 1);
     app.get_formatter()->column_width(26);
     Command command;
-    for (const auto add :
-         {add_run, add_circuit, add_calc, add_play, add_replay, add_lists, add_fault_lists, add_hash})
+    for (const auto add : {add_run, add_circuit, add_calc, add_play, add_replay, add_grade, add_lists,
+                           add_fault_lists, add_hash})
         add(app, command);
     try {
         require_known_command(app, argc, argv);
