@@ -117,6 +117,8 @@ OrderedJson json_of(const Graded& graded) {
             {"stopped", g.stopped},
             {"work_minutes", g.work_minutes},
             {"par_minutes", g.par_minutes},
+            {"coach_minutes", g.coach_minutes},
+            {"isolated_tick", g.isolated_tick ? OrderedJson(*g.isolated_tick) : OrderedJson()},
             {"readings", g.readings},
             {"cause", g.cause},
             {"lines", lines},

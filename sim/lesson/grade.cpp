@@ -19,6 +19,7 @@ using evidence::Cause;
 constexpr std::uint64_t kLooksFor = 8 * 20;         ///< ticks of standing there before anything is touched
 constexpr std::uint64_t kWatchesFor = 20 * 20;      ///< ticks of a sequence, or of a call that starts none
 constexpr std::uint64_t kRunsThrough = 3 * 60 * 20; ///< ticks of fire that prove a run
+constexpr std::ptrdiff_t kReadingsAsLeft = 2;       ///< of the fire that the customer is left with
 constexpr int kRunsThroughSteps = 6;                ///< bench::Word::step
 constexpr double kVerifyMinutes = 15.0;             ///< of a par: a full cycle
 
@@ -61,6 +62,8 @@ public:
         time();
         caps();
         grade_.staircase = evidence_.staircase();
+        grade_.coach_minutes = expected_;
+        grade_.isolated_tick = isolated_;
         grade_.cause = title_of(site_, truth_);
         return std::move(grade_);
     }
@@ -287,10 +290,10 @@ private:
         const bool ended = verified_ && review_.cycle_ended;
         line(Section::verify, ended ? 0.15 * most : 0.0, 0.15 * most, review_.last_tick,
              ended ? "And let it end its cycle by the thermostat." : "You did not see the cycle end.");
-        const std::size_t after = review_.notebook().readings().size() - review_.readings_at_last_change;
-        const bool read = verified_ && after >= 2;
+        const bool read = verified_ && review_.readings_of_fire_since_change() >= kReadingsAsLeft;
         line(Section::verify, read ? 0.2 * most : 0.0, 0.2 * most, review_.last_tick,
-             read ? "You measured it as you left it." : "No two readings of the furnace as you left it.");
+             read ? "You measured it as you left it."
+                  : "No two readings of the running furnace as you left it.");
         line(Section::verify, review_.put_back ? 0.15 * most : 0.0, 0.15 * most, review_.last_tick,
              review_.put_back ? "Doors, wires and switches are as they belong."
                               : "Something is not in its place: door, wire, part, switch or cock.");

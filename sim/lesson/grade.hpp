@@ -6,6 +6,7 @@
 #include "lesson/scenario.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -59,6 +60,8 @@ struct Grade {
     std::uint64_t last_tick = 0;
     double work_minutes = 0.0; ///< at the furnace; reading and writing take none
     double par_minutes = 0.0;
+    double coach_minutes = 0.0;                 ///< of the coach's way from arrival to the cause
+    std::optional<std::uint64_t> isolated_tick; ///< from then on nothing but the cause fitted
     std::size_t readings = 0;
     std::vector<evidence::Step> staircase;
     std::string cause; ///< what is really wrong, in words

@@ -5,6 +5,7 @@
 #include "evidence/investigation.hpp"
 #include "lesson/playback.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -69,6 +70,12 @@ public:
     /// Tick of the first change; the end if there was none.
     [[nodiscard]] std::uint64_t first_change() const {
         return changes.empty() ? last_tick : changes.front().tick;
+    }
+
+    /// Readings taken with burners on after the last change.
+    [[nodiscard]] std::ptrdiff_t readings_of_fire_since_change() const {
+        const auto from = static_cast<std::ptrdiff_t>(readings_at_last_change);
+        return std::count(fire_at_reading.begin() + from, fire_at_reading.end(), std::uint8_t{1});
     }
 
 private:
