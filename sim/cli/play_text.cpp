@@ -98,12 +98,12 @@ void write_switches(Output& out, const bench::LeftAs& left, const bench::Worked&
 void write_apart(Output& out, const bench::Site& site, const bench::Worked& worked) {
     std::vector<std::string> off;
     for (std::size_t i = 0; i < site.catalogue.parts.size(); ++i) {
-        const auto eighths = static_cast<int>(worked.eighths[i]);
+        const double turns = 0.125 * worked.eighths[i];
         if ((worked.parts_off[i / 64] >> (i % 64) & 1U) != 0)
             off.push_back(site.catalogue.parts[i].id);
-        if (eighths != 0)
+        if (turns != 0.0)
             row(out, site.catalogue.parts[i].id,
-                "screw stands " + fixed(0.125 * eighths, 3) + " turns from how it was found");
+                "screw stands " + fixed(turns, 3) + " turns from how it was found");
     }
     if (!off.empty())
         row(out, "taken off", join(off));
