@@ -204,7 +204,8 @@ private:
                            ? 0.0
                            : 1.0 + world_.state.board.lamp.pattern;
             value[4] = world_.state.board.lamp.count;
-            const unsigned fifths = (highest(sensed_[static_cast<std::size_t>(Channel::register_air)]) + 1) / 2;
+            const unsigned fifths =
+                (highest(sensed_[static_cast<std::size_t>(Channel::register_air)]) + 1) / 2;
             value[5] = fifths;
         }
     }
