@@ -16,16 +16,18 @@ using instruments::NamedDisplay;
 using instruments::Spot;
 
 /// A number that drifts gives readings no faster than this by itself ...
-constexpr std::uint64_t kBetweenTicks = 200;
-/// ... one that has jumped by more than this part of itself does at once.
+constexpr std::uint64_t kBetweenTicks = 60 * 20;
+/// ... one that has jumped by more than this part of itself, and than so many times its accuracy, does at
+/// once.
 constexpr double kDrifts = 0.1;
+constexpr double kWavers = 3.0;
 
 bool has_jumped(const Display& before, const Display& now) {
     const instruments::Value was = instruments::value_of(before);
     const instruments::Value is = instruments::value_of(now);
     if (!was.known || !is.known)
         return was.known != is.known;
-    return std::abs(is.value - was.value) > kDrifts * std::abs(was.value) + was.half_width;
+    return std::abs(is.value - was.value) > kDrifts * std::abs(was.value) + kWavers * was.half_width;
 }
 
 std::string element_name(const Site& site, int element) {
@@ -100,9 +102,19 @@ Places places_of(const Bag& bag, const NamedDisplay& window) {
     return {};
 }
 
-/// Windows that always move or follow from another one: read only when kept.
+/// Windows that always move, follow from another one or are connected to nothing: read only when kept.
 bool only_when_kept(const Bag& bag, const NamedDisplay& window) {
-    return window.display == &bag.dial_watch.dial || window.display == &bag.gas_detector.ticking;
+    const auto is = [&](const Display& display) { return window.display == &display; };
+    switch (window.instrument) {
+    case Instrument::multimeter:
+        return bag.multimeter.setting.red == bag.multimeter.setting.black;
+    case Instrument::manometer:
+        return bag.manometer.setting.plus == bag.manometer.setting.minus;
+    case Instrument::analyser:
+        return !is(bag.analyser.oxygen) && !is(bag.analyser.carbon_monoxide) && !is(bag.analyser.stack);
+    default:
+        return is(bag.dial_watch.dial) || is(bag.gas_detector.ticking);
+    }
 }
 
 } // namespace
