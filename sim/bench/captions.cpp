@@ -33,10 +33,11 @@ constexpr std::array<std::string_view, kAbouts> kNames{"lamp",  "inducer", "blow
                                                        "click", "valve",   "air",    "smell",   "shaking",
                                                        "beep",  "window",  "hands"};
 
+/// A sound furnace, warm or cold, comes to 3 to 5 tenths: a puff (teaching value).
 std::string_view light_off_words(std::uint8_t loudest) {
     if (loudest <= 2)
         return "light softly";
-    if (loudest <= 4)
+    if (loudest <= 5)
         return "light with a puff";
     return loudest <= 7 ? "light with a thump" : "light with a bang";
 }
