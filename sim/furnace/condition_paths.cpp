@@ -22,7 +22,7 @@ void name_entries(std::vector<ConditionPath>& paths, const std::string& first, s
         ConditionPath& entry = at[static_cast<std::ptrdiff_t>(i * stride)];
         entry.in_use = i < names.size();
         if (entry.in_use)
-            entry.path = before + names[i] + after;
+            (entry.path = before).append(names[i]).append(after);
     }
 }
 
