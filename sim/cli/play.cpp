@@ -13,6 +13,7 @@
 #include "files/error.hpp"
 #include "files/json_text.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <filesystem>
@@ -136,9 +137,22 @@ private:
         case PlayLine::Kind::act:
             if (echo_)
                 now(">", line.text);
-            return session_.act(line.action, by_, listener_);
+            return act(line);
         }
         return {};
+    }
+    std::string act(const PlayLine& line) {
+        bench::Action action = line.action;
+        if (line.last_of >= 0) {
+            const auto& readings = session_.notebook().readings();
+            const auto last = std::find_if(readings.rbegin(), readings.rend(), [&](const auto& reading) {
+                return reading.window == line.last_of;
+            });
+            if (last == readings.rend())
+                return "Nothing has been read from that instrument yet.";
+            action.value = static_cast<std::int32_t>(readings.rend() - last);
+        }
+        return session_.act(action, by_, listener_);
     }
     void now(std::string_view what, const std::string& text) {
         write_event(out_, session_.ticks_here(), what, text);

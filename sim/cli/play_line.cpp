@@ -101,6 +101,17 @@ void name_nearest(const bench::Site& site, const bench::VerbSpec& spec,
     }
 }
 
+/// The window that is named where the number of a reading belongs; -1 if none is.
+int window_named(const bench::Site& site, const bench::VerbSpec& spec,
+                 const std::vector<std::string>& words) {
+    if (spec.words[spec.word_count() - 1] != bench::Word::reading)
+        return -1;
+    const std::vector<bench::Choice> windows = bench::choices(site, bench::Word::instrument);
+    const auto named = std::find_if(windows.begin(), windows.end(),
+                                    [&](const bench::Choice& choice) { return choice.name == words.back(); });
+    return named == windows.end() ? -1 : named->value;
+}
+
 PlayLine action_line(const bench::Site& site, const std::vector<std::string>& words) {
     const auto verbs = bench::verbs();
     const auto spec =
@@ -112,9 +123,10 @@ PlayLine action_line(const bench::Site& site, const std::vector<std::string>& wo
     name_nearest(site, *spec, words);
     PlayLine line;
     line.kind = PlayLine::Kind::act;
+    line.last_of = spec->word_count() > 0 ? window_named(site, *spec, words) : -1;
     std::string text;
     for (const std::string& word : words)
-        text += (text.empty() ? "" : " ") + word;
+        text += (text.empty() ? "" : " ") + (line.last_of >= 0 && &word == &words.back() ? "0" : word);
     line.action = bench::parse_action(site, text);
     return line;
 }

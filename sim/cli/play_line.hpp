@@ -27,6 +27,7 @@ struct PlayLine {
     Kind kind = Kind::empty;
     bool may_be_refused = false; ///< began with '?'
     bench::Action action;
+    int last_of = -1; ///< window whose last reading is meant; its number goes into action.value
     Until until = Until::about;
     bench::About about = bench::About::lamp;
     std::int32_t limit_s = 0;
@@ -41,6 +42,7 @@ struct PlayLine {
 ///     comment ] THING      = lamp | inducer | ... | anything | quiet | settled | reading question   = order
 ///     | chart | status | notes | undo | help [ VERB ] | quit
 ///
+/// Where an action takes the number of a reading, the name of an instrument stands for its last one.
 /// Throws std::invalid_argument that says what was found and what is allowed.
 PlayLine parse_play_line(const bench::Site& site, std::string_view text);
 

@@ -267,3 +267,21 @@ TEST_CASE("actions lists every verb with its words") {
     CHECK_THAT(cli_out({"actions", "call-for-heat"}),
                Catch::Contains("leads POINT POINT") && Catch::Contains("pressure_hose"));
 }
+
+TEST_CASE("an instrument's name in a script stands for its last reading") {
+    const TemporaryFolder folder;
+    put_bytes(folder.file("none"), "as-found line-voltage multimeter\n");
+    const Ran none = cli({"play", "call-for-heat", folder.file("none")});
+    CHECK(none.code == 1);
+    CHECK_THAT(none.out, Catch::Contains("Nothing has been read from that instrument yet."));
+
+    put_bytes(folder.file("kept"),
+              "wait 5s\nkeep co-alarm\nwait 5s\nkeep co-alarm\nas-found ambient-carbon-monoxide co-alarm\n");
+    const std::string page =
+        cli_out({"play", "call-for-heat", folder.file("kept"), "--attempt", folder.file("a")});
+    const std::size_t bracket = page.rfind("] CO alarm");
+    REQUIRE(bracket != std::string::npos);
+    const std::size_t number = page.rfind('[', bracket) + 1;
+    CHECK_THAT(bytes_of(folder.file("a")), Catch::Contains("as-found ambient-carbon-monoxide " +
+                                                           page.substr(number, bracket - number) + "\""));
+}

@@ -53,6 +53,18 @@ TEST_CASE("lines are read as the manual has them") {
         CHECK(read("wait until " + std::string(row.name)).kind == PlayLine::Kind::wait_until);
 }
 
+TEST_CASE("an instrument's name stands for its last reading where a reading's number belongs") {
+    const PlayLine named = read("as-found manifold manometer");
+    CHECK(named.action.verb == bench::Verb::as_found);
+    CHECK(named.last_of >= 0);
+    CHECK(named.text == "as-found manifold manometer");
+    CHECK(read("as-found manifold 7").last_of == -1);
+    CHECK(read("as-found manifold 7").action.value == 7);
+    CHECK(read("keep manometer").last_of == -1);
+    CHECK(read("strike gas thermometer-t1-t2").last_of >= 0);
+    check_refused("as-found manifold manometre", "as-found");
+}
+
 TEST_CASE("a mistyped line is told what is nearest or how it goes") {
     check_refused("burnr-door off", "did you mean burner-door?");
     check_refused("leads board.R bord.C", "did you mean board.C?");
