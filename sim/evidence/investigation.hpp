@@ -63,6 +63,7 @@ public:
     /// After every tick.
     void observe(const bench::World& world);
 
+    [[nodiscard]] const Bank& bank() const { return *bank_; }
     /// The notebook: reading `n` is at `n - 1`.
     [[nodiscard]] const std::vector<bench::Reading>& readings() const {
         return record_.notebook().readings();

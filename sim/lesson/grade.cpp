@@ -225,7 +225,7 @@ private:
                         : "Right, but other causes still fitted when you named it.");
             return;
         }
-        const bool later = isolated_ && *isolated_ > mending_->tick && tested_after(mending_->tick);
+        const bool later = tested_after(mending_->tick) && left_only_what_it_cures(named->tick);
         line(Section::proof, later ? 0.5 * most : 0.0, most, named->tick,
              later ? "Proved only after the change: half."
                    : "Right, but a guess: you changed it before your readings had cleared the others.");
@@ -235,7 +235,20 @@ private:
         return std::any_of(group_.begin(), group_.end(),
                            [&](const Cause& cause) { return cause.fault == fault || cause.with == fault; });
     }
-    /// A reading that was kept after the change.
+    /// By then no steady cause fitted but those of the part that was changed.
+    [[nodiscard]] bool left_only_what_it_cures(std::uint64_t tick) {
+        const std::vector<Cause> fitting = evidence_.fitting_at(tick);
+        return std::all_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
+            return cause.fault >= 0 && (is_cured_at(cause.fault, mending_->part) ||
+                                        evidence_.bank().comes_and_goes(cause).has_value());
+        });
+    }
+    [[nodiscard]] bool is_cured_at(int fault, int part) const {
+        const auto& repairs = fault_at(fault).repairs;
+        return std::any_of(repairs.begin(), repairs.end(),
+                           [&](const faults::ServiceRef& repair) { return repair.part == part; });
+    }
+    /// A reading that was kept, or a look, after the change.
     [[nodiscard]] bool tested_after(std::uint64_t tick) const {
         const auto& readings = review_.notebook().readings();
         return std::any_of(readings.begin(), readings.end(), [&](const bench::Reading& reading) {
