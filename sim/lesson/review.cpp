@@ -17,6 +17,9 @@ using bench::Verb;
 /// its drift is within a technician's tolerance (teaching value).
 constexpr double kPutRight = 0.25;
 constexpr std::uint64_t kFireDies = 20; ///< ticks without flame that end a fire
+constexpr double kBlowerTurns_rad_s = 30.0;
+constexpr double kInducerTurns_rad_s = 100.0;
+constexpr double kSameSetPoint_k = 0.3; ///< half a degree on a Fahrenheit dial
 
 std::optional<ChangeMade> change_of(const bench::Action& action) {
     using faults::ServiceKind;
@@ -89,6 +92,7 @@ bool Review::all_mended(const bench::World& world) const {
 
 void Review::arrived(const bench::World& world) {
     built_ = furnace::as_built(site_->model, world.seed);
+    found_ = world.inputs;
     investigation.emplace(*bank_, world);
     arrived_tick = world.tick;
     steps_on_arrival = world.state.board.lamp.count;
@@ -153,12 +157,39 @@ void Review::watch_safeties(const bench::World& world) {
         seen(Provoked::airflow_blocked);
 }
 
+Running Review::running(const bench::World& world) const {
+    const furnace::Inputs& in = world.inputs;
+    Running now;
+    now.fire_ticks = has_fire(world) ? std::max<std::uint64_t>(1, fire_ticks_) : 0;
+    now.blower = world.state.air.blower.speed_rad_s > kBlowerTurns_rad_s;
+    now.inducer = world.state.draft.inducer.speed_rad_s > kInducerTurns_rad_s;
+    now.air_closed = in.blower_door_on != 0 && in.filter_in != 0;
+    now.gas_open = in.gas_cock_open != 0;
+    now.alone_on_gas = in.other_gas_m3_s <= 0.0;
+    return now;
+}
+
+/// Doors, wires, parts, switches and gas as they should be; the thermostat as the customer had it, but on
+/// heat.
+bool Review::is_as_it_belongs(const bench::World& world) const {
+    const furnace::Inputs& in = world.inputs;
+    return in.burner_door_on != 0 && in.blower_door_on != 0 && in.filter_in != 0 && in.breaker_on != 0 &&
+           in.disconnect_on != 0 && in.gas_cock_open != 0 &&
+           in.thermostat_mode == control::ThermostatMode::heat &&
+           in.thermostat_fan == found_.thermostat_fan &&
+           std::abs(in.set_point_k - found_.set_point_k) <= kSameSetPoint_k &&
+           world.handiwork.door_switch_taped == 0 && world.handiwork.appliances_off == 0 &&
+           std::all_of(in.parted.begin(), in.parted.end(), [](auto bits) { return bits == 0; }) &&
+           std::all_of(world.handiwork.parts_off.begin(), world.handiwork.parts_off.end(),
+                       [](auto bits) { return bits == 0; });
+}
+
 void Review::tick(const bench::World& world) {
     notebook_.observe(world);
     watch_.observe(world, notebook_, workspace_);
     investigation->observe(world);
-    while (fire_at_reading.size() < notebook_.readings().size())
-        fire_at_reading.push_back(has_fire(world) ? 1 : 0);
+    while (at_reading.size() < notebook_.readings().size())
+        at_reading.push_back(running(world));
     watch_sequence(world);
     watch_safeties(world);
     const bool just_done = world.hands.last_tick + 1 == world.tick;
@@ -179,14 +210,7 @@ void Review::tick(const bench::World& world) {
         for (std::size_t i = 0; i < real.size(); ++i)
             was_broken[i] = is_broken(world, i) ? 1 : 0;
     }
-    const furnace::Inputs& in = world.inputs;
-    put_back = in.burner_door_on != 0 && in.blower_door_on != 0 && in.filter_in != 0 && in.breaker_on != 0 &&
-               in.disconnect_on != 0 && in.gas_cock_open != 0 &&
-               in.thermostat_mode == control::ThermostatMode::heat &&
-               world.handiwork.door_switch_taped == 0 &&
-               std::all_of(in.parted.begin(), in.parted.end(), [](auto bits) { return bits == 0; }) &&
-               std::all_of(world.handiwork.parts_off.begin(), world.handiwork.parts_off.end(),
-                           [](auto bits) { return bits == 0; });
+    put_back = is_as_it_belongs(world);
     tagged = world.handiwork.tagged != 0;
     told = world.handiwork.told;
     last_tick = world.tick;

@@ -28,6 +28,16 @@ struct Statement {
     bench::Action action;
 };
 
+/// How the furnace ran when a reading was taken.
+struct Running {
+    std::uint64_t fire_ticks = 0; ///< burners on for so long, since the last change; 0: off
+    bool blower = false;
+    bool inducer = false;
+    bool air_closed = false; ///< blower door on, filter in: the air goes the way that it should
+    bool gas_open = false;
+    bool alone_on_gas = false; ///< nothing else draws through the meter
+};
+
 /// What a safety was seen to do when it was provoked.
 enum class Provoked : std::uint8_t { airflow_blocked, hose_off, rod_off, rollout_off, door_switch, count };
 
@@ -47,9 +57,9 @@ public:
     std::vector<evidence::RealFault> real; ///< in the order of the scenario
     std::vector<ChangeMade> changes;
     std::vector<Statement> statements;
-    std::vector<int> steps_at_statement;       ///< lamp count when each statement was made
-    std::vector<std::uint8_t> fire_at_reading; ///< burners on, by reading
-    std::vector<std::uint8_t> was_broken;      ///< by fault, after the last thing done
+    std::vector<int> steps_at_statement;  ///< lamp count when each statement was made
+    std::vector<Running> at_reading;      ///< by reading
+    std::vector<std::uint8_t> was_broken; ///< by fault, after the last thing done
     std::array<bool, static_cast<std::size_t>(Provoked::count)> provoked{};
     std::uint64_t arrived_tick = 0;
     std::uint64_t first_touch_tick = 0; ///< of doors, power or parts; 0: none
@@ -75,17 +85,21 @@ public:
     /// Readings taken with burners on after the last change.
     [[nodiscard]] std::ptrdiff_t readings_of_fire_since_change() const {
         const auto from = static_cast<std::ptrdiff_t>(readings_at_last_change);
-        return std::count(fire_at_reading.begin() + from, fire_at_reading.end(), std::uint8_t{1});
+        return std::count_if(at_reading.begin() + from, at_reading.end(),
+                             [](const Running& running) { return running.fire_ticks > 0; });
     }
 
 private:
     void watch_sequence(const bench::World& world);
     void watch_safeties(const bench::World& world);
+    [[nodiscard]] Running running(const bench::World& world) const;
+    [[nodiscard]] bool is_as_it_belongs(const bench::World& world) const;
     [[nodiscard]] bool all_mended(const bench::World& world) const;
 
     const bench::Site* site_;
     furnace::Workspace workspace_;
     furnace::Condition built_;
+    furnace::Inputs found_; ///< how the customer had the thermostat
     bench::Notebook notebook_;
     bench::HazardWatch watch_;
     evidence::Bank* bank_;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <set>
 
 namespace lightoff::lesson {
@@ -24,75 +25,106 @@ constexpr double kNeedlessTouch = 3.0;
 constexpr int kSafetiesToProve = 3;
 constexpr double kSafetyShare = 0.6; ///< of the points for putting back
 
-/// Whether a reading is one of the quantity that a line of the report asks for.
+/// Burning for so long, temperatures and flue gas say what they will say (teaching value).
+constexpr std::uint64_t kSteadyTicks = 5 * 60 * 20;
+constexpr std::uint64_t kRunsThrough = 3 * 60 * 20; ///< ticks of fire that prove a run
+constexpr std::ptrdiff_t kReadingsAsLeft = 2;
+/// What a meter in series with a flame shows at least while the board holds the valve open; less was not in
+/// series (teaching value).
+constexpr double kLeastFlame_a = 0.2e-6;
+
+/// Whether a reading is the value that a line of the report asks for: the right quantity, at a place where it
+/// can be read, while the furnace ran as it must for that.
 class Fits {
 public:
-    Fits(const bench::Site& site, const bench::Reading& reading, bool fire)
-        : site_(site), r_(reading), fire_(fire), q_(reading.display.quantity),
+    Fits(const bench::Site& site, const bench::Reading& reading, const Running& running)
+        : site_(site), r_(reading), run_(running), q_(reading.display.quantity),
           value_(instruments::value_of(reading.display)) {}
 
     [[nodiscard]] bool line(ReportLine line) const {
+        return r_.window >= 0 && instruments::is_settled(r_.display) && fits(line);
+    }
+
+private:
+    [[nodiscard]] bool fits(ReportLine line) const {
         switch (line) {
         case ReportLine::line_voltage:
-            return q_ == Quantity::ac_volts && in(100.0, 140.0);
+            return q_ == Quantity::ac_volts && in(60.0, 150.0);
         case ReportLine::control_voltage:
-            return q_ == Quantity::ac_volts && in(15.0, 35.0);
+            return q_ == Quantity::ac_volts && in(8.0, 45.0);
         case ReportLine::inlet_static:
-            return pressure_at(Spot::inlet_tap) && !fire_;
+            return pressure_at(Spot::inlet_tap) && !burns() && run_.gas_open;
         case ReportLine::inlet_flowing:
-            return pressure_at(Spot::inlet_tap) && fire_;
+            return pressure_at(Spot::inlet_tap) && burns();
         case ReportLine::manifold:
-            return pressure_at(Spot::manifold_tap) && fire_;
+            return pressure_at(Spot::manifold_tap) && burns();
         case ReportLine::firing_rate:
-            return q_ == Quantity::stopwatch && fire_;
+            return q_ == Quantity::stopwatch && burns() && run_.alone_on_gas;
         case ReportLine::rise:
-            return q_ == Quantity::temperature_difference && fire_ && at(Spot::return_duct) &&
-                   at(Spot::supply_duct);
+            return q_ == Quantity::temperature_difference && at(Spot::return_duct) && at(Spot::supply_duct) &&
+                   is_steady() && moves_its_air();
         case ReportLine::external_static:
-            return q_ == Quantity::pressure && at(Spot::return_static) && at(Spot::supply_static);
+            return q_ == Quantity::pressure && at(Spot::return_static) && at(Spot::supply_static) &&
+                   moves_its_air();
         case ReportLine::draft:
-            return pressure_at(Spot::vent_connector) || pressure_at(Spot::hose_tee_inducer) ||
-                   pressure_at(Spot::hose_tee_switch);
+            return run_.inducer &&
+                   (pressure_at(Spot::vent_connector) || pressure_at(Spot::hose_tee_inducer) ||
+                    pressure_at(Spot::hose_tee_switch));
         case ReportLine::flame_current:
-            return q_ == Quantity::dc_microamps && fire_;
+            return q_ == Quantity::dc_microamps && burns() && on_flame_lead(r_.place_a) &&
+                   on_flame_lead(r_.place_b) && std::abs(value_.value) >= kLeastFlame_a;
         case ReportLine::igniter_resistance:
             return q_ == Quantity::ohms && touches("igniter");
         case ReportLine::blower_current:
-            return q_ == Quantity::clamp_amps && element_of("blower");
+            return q_ == Quantity::clamp_amps && round_wire_of("blower") && moves_its_air();
         case ReportLine::inducer_current:
-            return q_ == Quantity::clamp_amps && element_of("inducer");
+            return q_ == Quantity::clamp_amps && round_wire_of("inducer") && run_.inducer;
         case ReportLine::blower_capacitor:
-            return q_ == Quantity::capacitance;
+            return q_ == Quantity::capacitance && touches("blower_capacitor");
         case ReportLine::oxygen:
-            return q_ == Quantity::oxygen && fire_;
+            return q_ == Quantity::oxygen && is_flue_gas();
         case ReportLine::carbon_monoxide:
-            return (q_ == Quantity::carbon_monoxide || q_ == Quantity::co_air_free) && fire_;
+            return (q_ == Quantity::carbon_monoxide || q_ == Quantity::co_air_free) && is_flue_gas();
         case ReportLine::ambient_carbon_monoxide:
             return q_ == Quantity::ambient_co;
         }
         return false;
     }
-
-private:
     [[nodiscard]] bool in(double low, double high) const {
-        return value_.known && value_.value >= low && value_.value <= high;
+        return value_.value >= low && value_.value <= high;
     }
+    [[nodiscard]] bool burns() const { return run_.fire_ticks > 0; }
+    [[nodiscard]] bool is_steady() const { return run_.fire_ticks >= kSteadyTicks; }
+    [[nodiscard]] bool moves_its_air() const { return run_.blower && run_.air_closed; }
+    [[nodiscard]] bool is_flue_gas() const { return is_steady() && at(Spot::vent_connector); }
     [[nodiscard]] bool at(Spot spot) const {
         return r_.place_a == static_cast<int>(spot) || r_.place_b == static_cast<int>(spot);
     }
     [[nodiscard]] bool pressure_at(Spot spot) const { return q_ == Quantity::pressure && at(spot); }
-    [[nodiscard]] bool touches(const std::string& part) const {
-        const auto& names = site_.model.wiring.netlist.node_names;
-        return r_.place_a >= 0 && names[static_cast<std::size_t>(r_.place_a)].find(part) != std::string::npos;
+
+    [[nodiscard]] const std::string& node(int place) const {
+        return site_.model.wiring.netlist.node_names[static_cast<std::size_t>(place)];
     }
-    [[nodiscard]] bool element_of(const std::string& part) const {
-        const auto& names = site_.model.wiring.netlist.element_names;
-        return r_.place_a >= 0 && names[static_cast<std::size_t>(r_.place_a)].find(part) != std::string::npos;
+    /// Both leads on terminals or plugs of a part.
+    [[nodiscard]] bool touches(const std::string& part) const {
+        return r_.place_a >= 0 && r_.place_b >= 0 && node(r_.place_a).find(part) != std::string::npos &&
+               node(r_.place_b).find(part) != std::string::npos;
+    }
+    [[nodiscard]] bool on_flame_lead(int place) const {
+        return place >= 0 && (node(place).rfind("rod.", 0) == 0 || node(place).rfind("board.flame", 0) == 0);
+    }
+    /// A wire that carries the motor's current, not its capacitor's.
+    [[nodiscard]] bool round_wire_of(const std::string& motor) const {
+        if (r_.place_a < 0)
+            return false;
+        const std::string& wire =
+            site_.model.wiring.netlist.element_names[static_cast<std::size_t>(r_.place_a)];
+        return wire.find(motor) != std::string::npos && wire.find("capacitor") == std::string::npos;
     }
 
     const bench::Site& site_;
     const bench::Reading& r_;
-    bool fire_;
+    const Running& run_;
     Quantity q_;
     instruments::Value value_;
 };
@@ -113,12 +145,21 @@ public:
         grade_.work_minutes =
             static_cast<double>(review_.last_tick - review_.arrived_tick) / (60.0 * units::ticks_per_second);
         grade_.cause = real_titles();
-        if (unmeasured_ >= 2)
-            grade_.caps.push_back({rubric_.cap_wrong, review_.last_tick, "Written, not measured."});
+        caps();
         return std::move(grade_);
     }
 
 private:
+    void caps() {
+        if (unmeasured_ >= 2)
+            grade_.caps.push_back({rubric_.cap_wrong, review_.last_tick, "Written, not measured."});
+        const bool ran = review_.fire_since_change >= kRunsThrough &&
+                         review_.readings_of_fire_since_change() >= kReadingsAsLeft;
+        if (!review_.changes.empty() && !ran)
+            grade_.caps.push_back({rubric_.cap_unverified, review_.last_tick,
+                                   "Not run through and measured after the last work."});
+    }
+
     void line(Section section, double points, double of, std::uint64_t tick, std::string text) {
         grade_.lines.push_back({section, points, of, tick, std::move(text)});
     }
@@ -136,7 +177,7 @@ private:
         const auto number = static_cast<std::size_t>(said.action.value);
         if (number == 0 || number > readings.size())
             return nullptr;
-        const Fits fits(site_, readings[number - 1], review_.fire_at_reading[number - 1] != 0);
+        const Fits fits(site_, readings[number - 1], review_.at_reading[number - 1]);
         return fits.line(static_cast<ReportLine>(said.action.target)) ? &readings[number - 1] : nullptr;
     }
     void read_report() {
