@@ -139,9 +139,11 @@ double surface_k(const World& world, const faults::Part& part) {
         return t.blower_winding;
     if (part.id == "inducer_motor")
         return t.inducer_winding;
-    const bool at_the_fire = part.group == faults::Group::gas || part.group == faults::Group::flame_sense ||
-                             part.group == faults::Group::heat_and_air;
-    return at_the_fire && part.where == furnace::Place::Where::burner_compartment ? t.exchanger[0] : 0.0;
+    // The valve, its manifold and the wires stay cool enough to hold: the valve is set while it burns.
+    static constexpr std::array<std::string_view, 7> kAtTheFire{
+        "burners", "burner_openings", "flame_rod", "burner_ground", "limit", "rollout", "exchanger"};
+    const bool at_the_fire = std::find(kAtTheFire.begin(), kAtTheFire.end(), part.id) != kAtTheFire.end();
+    return at_the_fire ? t.exchanger[0] : 0.0;
 }
 
 bool has_hand_made_path(const World& world) {
