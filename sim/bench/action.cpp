@@ -138,10 +138,29 @@ std::vector<Choice> listed(const List& list, Name name) {
     return all;
 }
 
-std::vector<Choice> spots_that_take(std::uint8_t what) {
+bool has_inducer(const furnace::Model& model) {
+    return model.wiring.inducer_motor >= 0;
+}
+
+std::vector<Choice> wheels(const furnace::Model& model) {
+    std::vector<Choice> all{{"blower", static_cast<std::int32_t>(Wheel::blower)}};
+    if (has_inducer(model))
+        all.push_back({"inducer", static_cast<std::int32_t>(Wheel::inducer)});
+    return all;
+}
+
+/// Without an inducer there is no hose that its suction goes through.
+bool has_spot(const furnace::Model& model, instruments::Spot spot) {
+    using instruments::Spot;
+    const bool of_inducer = spot == Spot::hose_tee_inducer || spot == Spot::hose_tee_switch ||
+                            spot == Spot::inducer_motor_shell || spot == Spot::inducer_shaft;
+    return !of_inducer || has_inducer(model);
+}
+
+std::vector<Choice> spots_that_take(const furnace::Model& model, std::uint8_t what) {
     std::vector<Choice> all;
     for (const instruments::SpotRow& row : instruments::spots())
-        if ((row.takes & what) != 0)
+        if ((row.takes & what) != 0 && has_spot(model, row.spot))
             all.push_back({std::string(row.id), static_cast<std::int32_t>(row.spot)});
     all.push_back({"off", kNowhere});
     return all;
@@ -345,22 +364,21 @@ std::vector<Choice> choices(const Site& site, Word word) {
     case Word::fault:
         return listed(site.catalogue.faults, [](const faults::Fault& f) { return f.id; });
     case Word::wheel:
-        return {{"blower", static_cast<std::int32_t>(Wheel::blower)},
-                {"inducer", static_cast<std::int32_t>(Wheel::inducer)}};
+        return wheels(model);
     case Word::function:
         return listed(instruments::functions(), [](const instruments::FunctionRow& row) { return row.id; });
     case Word::pressure_spot:
-        return spots_that_take(instruments::kTakesPressure);
+        return spots_that_take(model, instruments::kTakesPressure);
     case Word::temperature_spot:
-        return spots_that_take(instruments::kTakesTemperature);
+        return spots_that_take(model, instruments::kTakesTemperature);
     case Word::flue_spot:
-        return spots_that_take(instruments::kTakesFlueGas);
+        return spots_that_take(model, instruments::kTakesFlueGas);
     case Word::sniff_spot:
-        return spots_that_take(instruments::kTakesSniffing);
+        return spots_that_take(model, instruments::kTakesSniffing);
     case Word::solution_spot:
-        return spots_that_take(instruments::kTakesSolution);
+        return spots_that_take(model, instruments::kTakesSolution);
     case Word::tachometer_spot:
-        return spots_that_take(instruments::kTakesTachometer);
+        return spots_that_take(model, instruments::kTakesTachometer);
     case Word::instrument: {
         const instruments::Bag bag;
         std::vector<Choice> all = listed(instruments::displays(bag), [](const auto& d) { return d.name; });

@@ -75,6 +75,21 @@ TEST_CASE("the gas cock: its handle is what is seen and turned") {
     CHECK(reason(stuck, "gas-cock on") == "The gas cock is already open.");
 }
 
+TEST_CASE("what a furnace does not have can't be turned or measured at") {
+    const bench::Site site =
+        lightoff::test::site_with(lightoff::files::read_equipment(lightoff::files::read_document(
+            std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/equipment/natural-draft-standing-pilot.json")));
+    const Rig rig(0, lightoff::test::call_for_heat(), site);
+    for (const std::string text : {"spin inducer", "tachometer inducer-shaft", "manometer-a hose-tee-inducer",
+                                   "manometer-b hose-tee-switch", "probe-1 inducer-motor-shell"}) {
+        INFO(text);
+        CHECK_THROWS_AS(bench::parse_action(site, text), std::invalid_argument);
+        const bench::Action action = bench::parse_action(lightoff::test::reference_site(), text);
+        CHECK(bench::check(site, rig.world, action).reason == "There is no such thing here.");
+    }
+    CHECK_NOTHROW(bench::parse_action(site, "spin blower"));
+}
+
 TEST_CASE("text of an action comes back as the same action") {
     const bench::Site& site = lightoff::test::reference_site();
     lightoff::test::RandomHands hands(9);
