@@ -39,7 +39,7 @@ void lay_when_hot(const faults::Catalogue& catalogue, const faults::Fault& fault
 /// With what the senses had of it in the last stretch before the door opened.
 Found find(const bench::Site& site, const Begin& begin, const bench::World& world,
            furnace::Workspace& workspace) {
-    Found found{world, {}};
+    Found found{world, {}, 0.0};
     bench::History history(site, begin.history);
     const auto look = [&] {
         evidence::add(found.first.sensed,
@@ -73,7 +73,19 @@ std::size_t Bank::add(const std::vector<RealFault>& faults, furnace::Workspace& 
     for (const RealFault& f : faults)
         faults::apply(site_->catalogue, fault_at(*site_, f.fault), f.severity, world.condition, world.inputs);
     furnaces_.push_back(find(*site_, begin_, world, workspace));
+    furnaces_.back().severity = faults.empty() ? 0.0 : faults.front().severity;
     return furnaces_.size() - 1;
+}
+
+std::size_t Bank::halfway(Cause cause, std::size_t low, std::size_t high) {
+    const auto known = halfway_.find({low, high});
+    if (known != halfway_.end())
+        return known->second;
+    const double severity = 0.5 * (furnaces_[low].severity + furnaces_[high].severity);
+    const std::size_t place = add({{cause.fault, severity}}, workspace_);
+    profiles_.resize(furnaces_.size());
+    halfway_.emplace(std::pair{low, high}, place);
+    return place;
 }
 
 void Bank::add_fault(int index, furnace::Workspace& workspace) {

@@ -40,7 +40,8 @@ struct Variant {
 /// A hypothesis furnace as the student finds it.
 struct Found {
     bench::World world;
-    Prediction first; ///< what is perceived on arrival
+    Prediction first;      ///< what is perceived on arrival
+    double severity = 0.0; ///< of its fault
 };
 
 /// A cause that still fits, by the furnaces that show it.
@@ -80,6 +81,8 @@ public:
     [[nodiscard]] bool real_comes_and_goes() const;
     [[nodiscard]] const std::optional<std::vector<RealFault>>& real() const { return real_; }
 
+    /// A furnace whose severity is halfway between those of two with the same fault; kept once worked out.
+    std::size_t halfway(Cause cause, std::size_t low, std::size_t high);
     /// A furnace with two faults, as it is found. Not kept.
     [[nodiscard]] Found find_pair(Cause pair, double severity, double severity_with,
                                   furnace::Workspace& workspace) const;
@@ -111,6 +114,7 @@ private:
     std::vector<Test> tests_;
     std::vector<Profile> profiles_;
     std::map<Question, Rating> best_;
+    std::map<std::pair<std::size_t, std::size_t>, std::size_t> halfway_;
     furnace::Workspace workspace_;
 };
 

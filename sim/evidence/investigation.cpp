@@ -20,11 +20,23 @@ constexpr double kFiniteSpan = 1e30;
 /// Two faults at once: the single causes that lasted longest are paired with every other part's faults.
 constexpr std::size_t kPairLeads = 2;
 constexpr double kPairSeverity = 0.75;
+constexpr std::size_t kFirstPair = std::size_t{1} << 32U; ///< their furnaces are numbered from here on
+
+/// How often a span of severities is halved whose ends a reading and the senses tear apart: to 1/128 of all.
+constexpr int kHalvings = 5;
 
 /// Waiting and paper work change neither furnace nor instruments.
 bool is_idle(bench::Verb verb) {
     using bench::Verb;
     return verb == Verb::wait || verb == Verb::keep || verb == Verb::sign_off || bench::is_paper(verb);
+}
+
+/// Shows at once what the furnace does; a temperature tells of minutes before.
+bool is_quick(instruments::Quantity quantity) {
+    using instruments::Quantity;
+    return quantity == Quantity::ac_volts || quantity == Quantity::low_z_volts ||
+           quantity == Quantity::clamp_amps || quantity == Quantity::dc_microamps ||
+           quantity == Quantity::pressure;
 }
 
 bool is_safety(instruments::Quantity quantity) {
@@ -108,8 +120,8 @@ std::vector<Cause> Investigation::fickle_first(std::size_t observations) {
         const std::optional<Variant> variant = bank_->comes_and_goes(cause);
         if (!variant)
             continue;
-        Candidate& candidate = fickle_.emplace(cause, Candidate{*variant, kNever, 0}).first->second;
-        if ((bank_->is_real(cause) && bank_->real_comes_and_goes()) || gives(candidate, observations))
+        Candidate& candidate = fickle_.emplace(cause, Candidate{*variant}).first->second;
+        if ((bank_->is_real(cause) && bank_->real_comes_and_goes()) || gives(cause, candidate, observations))
             fitting.push_back(cause);
     }
     return fitting;
@@ -133,18 +145,28 @@ bool Investigation::fits_first(Cause cause, std::size_t observations) {
 std::size_t Investigation::left_at(Cause cause, std::size_t observations) {
     std::size_t last = 0;
     for (Candidate& candidate : candidates_of(cause)) {
-        if (gives(candidate, observations))
+        if (gives(cause, candidate, observations))
             return kNever;
-        last = std::max(last, candidate.left_at);
+        last = std::max(last, left_at(cause, candidate, observations));
     }
+    return last;
+}
+
+/// Of one that does not give the first so many.
+std::size_t Investigation::left_at(Cause cause, Candidate& candidate, std::size_t observations) {
+    if (candidate.torn_at == kNever)
+        return candidate.left_at;
+    std::size_t last = candidate.torn_at;
+    for (Candidate& half : candidate.halves)
+        if (!gives(cause, half, observations))
+            last = std::max(last, left_at(cause, half, observations));
     return last;
 }
 
 // ---- furnaces
 
 const Found& Investigation::found(std::size_t furnace) const {
-    const std::size_t in_bank = bank_->furnaces().size();
-    return furnace < in_bank ? bank_->furnaces()[furnace] : pairs_found_[furnace - in_bank];
+    return furnace < kFirstPair ? bank_->furnaces()[furnace] : pairs_found_[furnace - kFirstPair];
 }
 
 std::vector<Investigation::Candidate>& Investigation::candidates_of(Cause cause) {
@@ -154,7 +176,7 @@ std::vector<Investigation::Candidate>& Investigation::candidates_of(Cause cause)
     std::vector<Candidate>& candidates = candidates_[cause];
     if (cause.with < 0)
         for (const Variant& variant : bank_->variants_of(cause))
-            candidates.push_back({variant, kNever, 0});
+            candidates.push_back({variant});
     return candidates;
 }
 
@@ -176,9 +198,9 @@ void Investigation::open_pairs(std::size_t observations) {
             const Cause pair{std::min(first, second), std::max(first, second)};
             if (all[static_cast<std::size_t>(first)].part == all[i].part || candidates_.count(pair) != 0)
                 continue;
-            const std::size_t place = bank_->furnaces().size() + pairs_found_.size();
+            const std::size_t place = kFirstPair + pairs_found_.size();
             pairs_found_.push_back(bank_->find_pair(pair, kPairSeverity, kPairSeverity, workspace_));
-            candidates_[pair].push_back({{place, place, Way::always}, kNever, 0});
+            candidates_[pair].push_back({{place, place, Way::always}});
             pairs_.push_back(pair);
         }
     if (bank_->real() && bank_->real()->size() == 2) {
@@ -205,16 +227,72 @@ const Prediction& Investigation::said(std::size_t furnace, std::size_t observati
     return it->second.said()[observation];
 }
 
-/// What does not fit is dropped: nobody asks its furnaces any more.
-bool Investigation::gives(Candidate& candidate, std::size_t observations) {
+bool Investigation::gives(Cause cause, Candidate& candidate, std::size_t observations) {
+    return giving(cause, candidate, observations) != nullptr;
+}
+
+/// The span, or the part of it, that gives the first so many. What does not fit is dropped: nobody asks its
+/// furnaces any more.
+const Investigation::Candidate* Investigation::giving(Cause cause, Candidate& candidate,
+                                                      std::size_t observations) {
     const std::vector<Observation>& all = record_.observations();
-    while (candidate.left_at == kNever && candidate.checked < observations) {
-        const std::uint64_t on_site = all[candidate.checked].tick - record_.arrival();
-        if (on_site > candidate.variant.lasts_ticks || !gives_one(candidate.variant, candidate.checked))
-            candidate.left_at = candidate.checked;
-        ++candidate.checked;
+    while (candidate.left_at == kNever && candidate.torn_at == kNever && candidate.checked < observations) {
+        const std::size_t now = candidate.checked++;
+        const std::uint64_t on_site = all[now].tick - record_.arrival();
+        if (on_site > candidate.variant.lasts_ticks || !gives_one(candidate.variant, now))
+            candidate.left_at = now;
+        else if (all[now].reading == 0 && is_torn(candidate.variant, now))
+            (candidate.halvings < kHalvings ? candidate.torn_at : candidate.left_at) = now;
     }
-    return candidate.left_at >= observations;
+    if (candidate.torn_at >= observations)
+        return candidate.left_at >= observations ? &candidate : nullptr;
+    if (candidate.halves.empty())
+        halve(cause, candidate);
+    for (Candidate& half : candidate.halves)
+        if (const Candidate* part = giving(cause, half, observations))
+            return part;
+    return nullptr;
+}
+
+void Investigation::halve(Cause cause, Candidate& candidate) {
+    const Variant& whole = candidate.variant;
+    const std::size_t middle = bank_->halfway(cause, whole.low, whole.high);
+    candidate.halves.push_back({{whole.low, middle, whole.way}, candidate.halvings + 1});
+    candidate.halves.push_back({{middle, whole.high, whole.way}, candidate.halvings + 1});
+}
+
+Investigation::Ends Investigation::ends_giving(const Variant& variant, std::size_t observation) {
+    const Observation& o = record_.observations()[observation];
+    const Prediction& low = said(variant.low, observation);
+    const Prediction& high = said(variant.high, observation);
+    return {fits(o, reading_of(o), low, low), fits(o, reading_of(o), high, high)};
+}
+
+/// A furnace between two severities is, within seconds, like one of them. So it is none that gives what only
+/// the one gives to the senses, and what only the other gives to an instrument: between "switch closed, runs
+/// on" and "switch open, waits" there is no furnace with its switch closed that waits. To be free of edges,
+/// the stretches before and around the reading have to agree.
+bool Investigation::is_torn(const Variant& variant, std::size_t senses) {
+    if (variant.way != Way::always || variant.low == variant.high || senses == 0)
+        return false;
+    const std::vector<Observation>& all = record_.observations();
+    std::size_t before = senses - 1;
+    while (all[before].reading != 0)
+        --before;
+    if (before + 1 == senses)
+        return false; // nothing was read
+    const Ends now = ends_giving(variant, senses);
+    if (now.low == now.high || !(ends_giving(variant, before) == now))
+        return false;
+    for (std::size_t i = before + 1; i < senses; ++i) {
+        const bench::Reading* reading = reading_of(all[i]);
+        if (reading == nullptr || reading->part >= 0 || !is_quick(reading->display.quantity))
+            continue;
+        const Ends it = ends_giving(variant, i);
+        if (it.low != it.high && it.low != now.low)
+            return true;
+    }
+    return false;
 }
 
 bool Investigation::gives_one(const Variant& variant, std::size_t observation) {
@@ -271,12 +349,14 @@ std::optional<Step> Investigation::ruled_out_by(Cause cause) {
 Suspect Investigation::suspect(Cause cause, std::size_t observations) {
     std::vector<Candidate>& candidates = candidates_of(cause);
     for (Candidate& c : candidates)
-        if (gives(c, observations))
-            return {cause, c.variant.low, c.variant.high};
+        if (const Candidate* part = giving(cause, c, observations))
+            return {cause, part->variant.low, part->variant.high};
     if (candidates.empty())
         return {cause, 0, 0};
-    const auto longest = std::max_element(candidates.begin(), candidates.end(),
-                                          [](const auto& a, const auto& b) { return a.left_at < b.left_at; });
+    const auto longest =
+        std::max_element(candidates.begin(), candidates.end(), [&](Candidate& a, Candidate& b) {
+            return left_at(cause, a, observations) < left_at(cause, b, observations);
+        });
     return {cause, longest->variant.low, longest->variant.high};
 }
 
@@ -405,10 +485,14 @@ Offer Investigation::judge(int test) {
 // ---- the coach's way
 
 std::vector<Cause> Investigation::group_of(Cause cause) {
+    if (cause.with >= 0)
+        return {cause}; // pairs have no tests on offer
     const std::size_t now = record_.observations().size();
     const Suspect its = suspect(cause, now);
     std::vector<Cause> group;
     for (const Cause other : fitting_first(now)) {
+        if (other.with >= 0)
+            continue;
         const Suspect s = suspect(other, now);
         bool apart = false;
         for (std::size_t i = 0; i < bank_->tests().size() && !apart; ++i)

@@ -105,13 +105,22 @@ public:
     [[nodiscard]] Cause leader(const std::vector<Cause>& causes) const;
 
 private:
+    static constexpr std::size_t kNever = ~std::size_t{0};
     /// A span of severities on its way through the observations.
     struct Candidate {
         Variant variant;
-        std::size_t left_at = kNever; ///< the observation that it does not give
-        std::size_t checked = 0;      ///< observations that it has been held against
+        int halvings = 0;                ///< of a span of the grid
+        std::size_t left_at = kNever;    ///< the observation that it does not give
+        std::size_t torn_at = kNever;    ///< the one from which on only its halves count
+        std::size_t checked = 0;         ///< observations that it has been held against
+        std::vector<Candidate> halves{}; ///< once torn
     };
-    static constexpr std::size_t kNever = ~std::size_t{0};
+    /// Which ends of a span give an observation by themselves.
+    struct Ends {
+        bool low = false;
+        bool high = false;
+        friend bool operator==(const Ends&, const Ends&) = default;
+    };
 
     // Sets after the first so many observations.
     [[nodiscard]] std::size_t observed_at(std::uint64_t tick) const;
@@ -129,8 +138,13 @@ private:
     [[nodiscard]] std::vector<Cause> single_causes() const;
     std::vector<Candidate>& candidates_of(Cause cause);
     void open_pairs(std::size_t observations);
-    bool gives(Candidate& candidate, std::size_t observations);
+    bool gives(Cause cause, Candidate& candidate, std::size_t observations);
+    const Candidate* giving(Cause cause, Candidate& candidate, std::size_t observations);
+    std::size_t left_at(Cause cause, Candidate& candidate, std::size_t observations);
     bool gives_one(const Variant& variant, std::size_t observation);
+    Ends ends_giving(const Variant& variant, std::size_t observation);
+    bool is_torn(const Variant& variant, std::size_t senses);
+    void halve(Cause cause, Candidate& candidate);
     const Prediction& said(std::size_t furnace, std::size_t observation);
     [[nodiscard]] const bench::Reading* reading_of(const Observation& observation) const;
 

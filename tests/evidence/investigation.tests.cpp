@@ -83,6 +83,17 @@ TEST_CASE("the truth between two severities of the grid fits if the bank knows i
     CHECK(visit.fitting().count("filter_dirty") == 1);
 }
 
+TEST_CASE(
+    "between two severities there is no furnace that does what only the one and what only the other does") {
+    // A closed pressure switch and a board that waits for it: no switch that nearly closes gives both.
+    Visit visit(with("pressure_input_dead"));
+    visit.follow({"wait 10s", "burner-door off", "leads pressure_switch.out valve.common", "disconnect off"});
+    CHECK(visit.fitting().count("pressure_switch_drifted") == 1);
+    visit.follow({"disconnect on", "wait 25s"});
+    CHECK(visit.fitting().count("pressure_input_dead") == 1);
+    CHECK(visit.fitting().count("pressure_switch_drifted") == 0);
+}
+
 TEST_CASE("a hopscotch along the hose leaves the plugged hose") {
     Visit visit(with("hose_plugged"));
     const std::set<std::string> before = visit.fitting();
