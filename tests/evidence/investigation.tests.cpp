@@ -60,11 +60,14 @@ TEST_CASE("no round and no random work rules out the truth at a severity of the 
             if (!is_graded(all[i]) && severity < 1.0)
                 continue;
             Visit visit(with(all[i].id, severity));
-            if (visits % 2 == 0)
+            if (visits % 2 == 0) {
                 do_what_is_possible(visit, thorough_round());
-            else
-                for (std::uint64_t n = 0; n < 30; ++n)
-                    visit.try_act(random_action(i, n));
+            } else {
+                RandomHands hands = measuring_hands(i);
+                for (int n = 0; n < 30; ++n)
+                    if (const auto action = hands.any_action(reference_site()))
+                        visit.try_act(*action);
+            }
             INFO(all[i].id << " at " << severity);
             CHECK(visit.investigation.fits_at(cause(all[i].id), visit.world.tick));
             ++visits;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "evidence/visit.hpp"
-#include "units/random.hpp"
+#include "support/random_life.hpp"
 
 /// What people do at a furnace.
 namespace lightoff::test {
@@ -48,32 +48,14 @@ inline void do_what_is_possible(Visit& visit, const std::vector<std::string>& sc
         visit.try_act(bench::parse_action(reference_site(), line));
 }
 
-/// A random action out of those that measure, look, switch and wait.
-inline bench::Action random_action(std::uint64_t seed, std::uint64_t n) {
+/// Somebody who measures, looks, switches and waits at random.
+inline RandomHands measuring_hands(std::uint64_t seed) {
     using bench::Verb;
-    static const std::vector<Verb> kVerbs{
-        Verb::wait,       Verb::leads, Verb::meter, Verb::look,          Verb::manometer_a, Verb::burner_door,
-        Verb::disconnect, Verb::leads, Verb::clamp, Verb::blower_door,   Verb::gas_cock,    Verb::door_switch,
-        Verb::wait,       Verb::lift,  Verb::seat,  Verb::thermostat_set};
-    const auto pick = [&](std::uint64_t stream, std::size_t count) {
-        return static_cast<std::size_t>(units::random_bits(seed, stream, n) % count);
-    };
-    bench::Action action;
-    action.verb = kVerbs[pick(11, kVerbs.size())];
-    const bench::VerbSpec& spec = bench::spec_of(action.verb);
-    const auto word = [&](bench::Word kind, std::uint64_t stream) -> std::int32_t {
-        if (kind == bench::Word::seconds)
-            return static_cast<std::int32_t>(5 + pick(stream, 40));
-        if (kind == bench::Word::temperature)
-            return 287000 + static_cast<std::int32_t>(pick(stream, 12)) * 1000;
-        const std::vector<bench::Choice> all = bench::choices(reference_site(), kind);
-        return all[pick(stream, all.size())].value;
-    };
-    if (spec.word_count() == 2)
-        action.target = static_cast<std::uint16_t>(word(spec.words[0], 12));
-    if (spec.word_count() > 0)
-        action.value = word(spec.words[spec.word_count() - 1], 13);
-    return action;
+    return RandomHands(seed, {.longest_wait_s = 45,
+                              .verbs = {Verb::wait, Verb::leads, Verb::meter, Verb::look, Verb::manometer_a,
+                                        Verb::burner_door, Verb::disconnect, Verb::leads, Verb::clamp,
+                                        Verb::blower_door, Verb::gas_cock, Verb::door_switch, Verb::wait,
+                                        Verb::lift, Verb::seat, Verb::thermostat_set}});
 }
 
 } // namespace lightoff::test
