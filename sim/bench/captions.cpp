@@ -33,13 +33,15 @@ constexpr std::array<std::string_view, kAbouts> kNames{"lamp",  "inducer", "blow
                                                        "click", "valve",   "air",    "smell",   "shaking",
                                                        "beep",  "window",  "hands"};
 
+constexpr std::uint8_t kSoft = 2; ///< a light-off of so many tenths is lost in the roar
+
 /// A sound furnace, warm or cold, comes to 3 to 5 tenths: a puff (teaching value).
 std::string_view light_off_words(std::uint8_t loudest) {
-    if (loudest <= 2)
-        return "light softly";
+    if (loudest <= kSoft)
+        return "softly";
     if (loudest <= 5)
-        return "light with a puff";
-    return loudest <= 7 ? "light with a thump" : "light with a bang";
+        return "with a puff";
+    return loudest <= 7 ? "with a thump" : "with a bang";
 }
 
 std::string_view colour_of(std::uint8_t glow) {
@@ -249,7 +251,11 @@ void CaptionWatch::fire(const Percept& p) {
     loudest_ = std::max(loudest_, p.heard.ignition);
     switch (fire_) {
     case Fire::silent:
-        if (roars || p.heard.ignition > 2) {
+        if (ticks_seen_ == 1 && roars) { // it burnt before anybody came
+            fire_ = Fire::burning;
+            return;
+        }
+        if (roars || p.heard.ignition > kSoft) {
             fire_ = Fire::catching;
             fire_ticks_ = 0;
             loudest_ = p.heard.ignition;
@@ -259,10 +265,11 @@ void CaptionWatch::fire(const Percept& p) {
         if (fire_ticks_ < kCatchTicks)
             return;
         say(Sense::heard, About::burners,
-            roars ? "The burners " + std::string(light_off_words(loudest_)) + "."
+            roars ? "The burners light " + std::string(light_off_words(loudest_)) + "."
                   : "Something lights in the burners and is gone.");
         fire_ = roars ? Fire::burning : Fire::silent;
         fire_ticks_ = 0;
+        loudest_ = 0;
         roar_.forget();
         return;
     case Fire::burning:
@@ -273,6 +280,11 @@ void CaptionWatch::fire(const Percept& p) {
             std::string("The burners' roar stops") + (just_switched(p) ? " with that." : "."));
         fire_ = Fire::silent;
         return;
+    }
+    if (p.heard.ignition == 0 && loudest_ > kSoft) { // it has rung out
+        say(Sense::heard, About::burners,
+            "More flame lights " + std::string(light_off_words(loudest_)) + ".");
+        loudest_ = 0;
     }
     if (roars && roar_.becomes(roar_class(p.heard.roar), kRoarTicks)) {
         constexpr std::array<std::string_view, 5> kRoars{"", "a weak murmur", "a gentle roar", "an even roar",

@@ -198,6 +198,8 @@ public:
             work.signed_off = 1;
             break;
         }
+        bag.multimeter.stored_v = static_cast<float>(
+            held_v(site_.model, world_, bag.multimeter.setting.red, bag.multimeter.setting.black));
         instruments::connect(bag, in_);
     }
 
@@ -230,6 +232,9 @@ private:
         faults::perform(site_.catalogue, what, furnace::as_built(site_.model, world_.seed), world_.condition);
         if (what.resets_rollout)
             heat::reset_rollout(site_.model.heat, world_.condition.heat, world_.state.heat);
+        if (action_.verb == Verb::replace) // a new capacitor is empty
+            if (const int capacitor = capacitor_of(site_.model, part_id(action_.value)); capacitor >= 0)
+                world_.handiwork.capacitor_v[static_cast<std::size_t>(capacitor)] = 0.0;
     }
     void turn_screw() {
         const faults::Service& what = *site_.catalogue.find_service(*service_of(action_));
@@ -247,9 +252,12 @@ private:
             speed = std::max(speed, kSpun_rad_s);
         }
     }
+    [[nodiscard]] const std::string& part_id(int part) const {
+        return site_.catalogue.parts[static_cast<std::size_t>(part)].id;
+    }
     void discharge() {
-        const std::string& part = site_.catalogue.parts[static_cast<std::size_t>(action_.value)].id;
-        world_.handiwork.capacitor_v[static_cast<std::size_t>(capacitor_of(site_.model, part))] = 0.0;
+        const int capacitor = capacitor_of(site_.model, part_id(action_.value));
+        world_.handiwork.capacitor_v[static_cast<std::size_t>(capacitor)] = 0.0;
     }
 
     [[nodiscard]] const furnace::Terminal& terminal(int index) const {
@@ -277,7 +285,9 @@ private:
         const std::vector<int> capacitors = run_capacitors(site_.model);
         for (std::size_t i = 0; i < capacitors.size(); ++i) {
             const electrical::Element& c = net.elements[static_cast<std::size_t>(capacitors[i])];
-            if (c.a != t.pin && c.b != t.pin)
+            const bool open = world_.condition.wiring.series_ohm[static_cast<std::size_t>(capacitors[i])] >=
+                              electrical::kOpenOhm;
+            if ((c.a != t.pin && c.b != t.pin) || open)
                 continue;
             const electrical::AcSolution ac =
                 furnace::solve_ac(site_.model, world_.state, world_.condition, in_, workspace_);

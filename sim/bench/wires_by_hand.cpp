@@ -8,6 +8,16 @@ namespace {
 
 constexpr double kStores_f = 1e-6; ///< less than this is the capacitance of a cable
 
+/// Whether a place is a pole of something that ends at `pin`: the pin itself, or the lug that is on it.
+bool is_pole(const furnace::Model& model, const World& world, int place, int pin) {
+    if (place == pin)
+        return true;
+    for (const furnace::Terminal& t : model.wiring.terminals)
+        if (t.pin == pin && t.lug == place)
+            return !electrical::has_element(world.inputs.parted, t.joint);
+    return false;
+}
+
 } // namespace
 
 bool is_attached(const furnace::Inputs& inputs, std::size_t slot) {
@@ -57,6 +67,20 @@ int capacitor_of(const furnace::Model& model, std::string_view part) {
             return static_cast<int>(i);
     }
     return -1;
+}
+
+double held_v(const furnace::Model& model, const World& world, int red, int black) {
+    if (red == black)
+        return 0.0;
+    const std::vector<int> all = run_capacitors(model);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const electrical::Element& c = model.wiring.netlist.elements[static_cast<std::size_t>(all[i])];
+        if (is_pole(model, world, red, c.a) && is_pole(model, world, black, c.b))
+            return world.handiwork.capacitor_v[i];
+        if (is_pole(model, world, red, c.b) && is_pole(model, world, black, c.a))
+            return -world.handiwork.capacitor_v[i];
+    }
+    return 0.0;
 }
 
 } // namespace lightoff::bench

@@ -26,4 +26,8 @@ std::vector<int> run_capacitors(const furnace::Model& model);
 /// Which of them a part is ("blower_capacitor"); -1 if it is none.
 int capacitor_of(const furnace::Model& model, std::string_view part);
 
+/// Volts DC, red against black, that a capacitor taken out of circuit holds between two places; 0 if none
+/// lies there.
+double held_v(const furnace::Model& model, const World& world, int red, int black);
+
 } // namespace lightoff::bench

@@ -176,6 +176,22 @@ TEST_CASE("a stalled wheel hums, a late light-off is loud, starved flames are ye
     CHECK(stalled.has("Inducer: a flat hum, no whirr."));
     CHECK_FALSE(stalled.has("Inducer: a whirr"));
 
+    Watched late; // gas gathers at two burners that the flame reaches late
+    late.rig.set("combustion.crossover_blockage[1]", 0.7);
+    late.run(120.0);
+    const std::uint64_t first = late.find("The burners light softly.");
+    CHECK(late.find("More flame lights with a", first + 1) > first);
+    Watched on_time;
+    on_time.run(120.0);
+    CHECK(on_time.has("The burners light with a puff."));
+    CHECK_FALSE(on_time.has("More flame lights"));
+
+    Watched lit; // and one that burns when somebody comes
+    lit.rig.run(300.0);
+    lit.run(60.0);
+    CHECK(lit.has("Burners: an even roar."));
+    CHECK_FALSE(lit.has("light"));
+
     Watched starved;
     starved.rig.set("combustion.primary_blockage[1]", 0.9);
     starved.act("burner-door off");

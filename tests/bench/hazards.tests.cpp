@@ -145,6 +145,41 @@ TEST_CASE("a capacitor lifted while it runs stays charged until it is discharged
     CHECK(w.count(Hazard::charged_capacitor) == 1);
 }
 
+TEST_CASE(
+    "the meter feels a charge that is left in a capacitor, whichever way its leads are, till it is gone") {
+    Watched w;
+    w.act("thermostat-fan on");
+    w.act("blower-door off");
+    w.act("tape on");
+    w.run(20.0);
+    w.act("lift blower_capacitor.a");
+    w.act("disconnect off");
+    const auto& meter = w.rig.world.bag.multimeter;
+    w.act("leads blower_capacitor.a blower_capacitor.b");
+    CHECK(static_cast<double>(meter.stored_v) == Approx(w.rig.world.handiwork.capacitor_v[0]));
+    w.act("leads blower_capacitor.b.lug blower_capacitor.a"); // on the wire that is still on
+    CHECK(static_cast<double>(meter.stored_v) == Approx(-w.rig.world.handiwork.capacitor_v[0]));
+    w.act("leads blower_capacitor.a.lug blower_capacitor.b"); // on the wire that hangs free
+    CHECK(meter.stored_v == 0.0F);
+    w.act("leads blower_capacitor.a blower_capacitor.b");
+    const auto charged = w.rig.world;
+    w.act("discharge blower_capacitor");
+    CHECK(meter.stored_v == 0.0F);
+    w.rig.world = charged;
+    w.act("replace blower_capacitor"); // a new one is empty
+    CHECK(meter.stored_v == 0.0F);
+    CHECK(w.rig.world.handiwork.capacitor_v[0] == 0.0);
+
+    Watched open; // an open capacitor takes no charge
+    open.rig.open("blower_capacitor.element");
+    open.act("thermostat-fan on");
+    open.act("blower-door off");
+    open.act("tape on");
+    open.run(20.0);
+    open.act("lift blower_capacitor.a");
+    CHECK(open.rig.world.handiwork.capacitor_v[0] == 0.0);
+}
+
 TEST_CASE("a jumper from R to W is no bypass; across the rollout switch it stops work") {
     Watched call;
     call.act("blower-door off");
