@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cli/calc.hpp"
+#include "cli/check_calls.hpp"
 #include "cli/circuit.hpp"
 #include "cli/exit_codes.hpp"
 #include "cli/fault_lists.hpp"
@@ -114,6 +115,14 @@ void add_grade(CLI::App& app, Command& command) {
         [typed, &command] { command = [typed](Output& out) { return grade_attempts(out, *typed); }; });
 }
 
+void add_check(CLI::App& app, Command& command) {
+    auto typed = std::make_shared<CheckOptions>();
+    CLI::App* sub = app.add_subcommand("check", "tell whether calls are fit to be given");
+    sub->add_option("SCENARIO", typed->scenarios, "names of calls, or paths of their files")->required();
+    sub->add_flag("--json", typed->json, "as JSON");
+    sub->callback([typed, &command] { command = [typed](Output& out) { return check_calls(out, *typed); }; });
+}
+
 void add_lists(CLI::App& app, Command& command) {
     struct Typed {
         std::string of;
@@ -200,8 +209,8 @@ int run_program(int argc, char** argv, Output& out) {
     app.require_subcommand(0, 1);
     app.get_formatter()->column_width(26);
     Command command;
-    for (const auto add : {add_run, add_circuit, add_calc, add_play, add_replay, add_grade, add_lists,
-                           add_fault_lists, add_hash})
+    for (const auto add : {add_run, add_circuit, add_calc, add_play, add_replay, add_grade, add_check,
+                           add_lists, add_fault_lists, add_hash})
         add(app, command);
     try {
         require_known_command(app, argc, argv);

@@ -38,6 +38,8 @@ Quantity quantity_of(TestKind kind, std::size_t value) {
         return Quantity::ohms;
     case TestKind::farads:
         return Quantity::capacitance;
+    case TestKind::sniff:
+        return Quantity::ticking;
     case TestKind::watch:
     case TestKind::look:
         break;
@@ -135,6 +137,11 @@ private:
                 break;
             case TestKind::rise:
                 keep_greatest(test, 0, s.heat.supply_air_k - world_.state.heat.temperature.house);
+                break;
+            case TestKind::sniff:
+                keep_greatest(test, 0,
+                              instruments::ticking_hz(
+                                  instruments::gas_fraction_at(now, static_cast<instruments::Spot>(test.a))));
                 break;
             case TestKind::flue: {
                 const instruments::FlueSample sample =

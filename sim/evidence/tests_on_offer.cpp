@@ -17,6 +17,9 @@ constexpr double kStart_s = 90.0;
 constexpr double kWarm_s = 480.0;
 constexpr double kSettle_s = 3.0; ///< till a reading counts
 constexpr double kAnalyserSettles_s = 40.0;
+constexpr double kDetectorSettles_s = 10.0;
+constexpr double kLookUp_s =
+    20.0; ///< a terminal that is none of the furnace's named readings (teaching value)
 
 double seconds(std::uint64_t ticks) {
     return static_cast<double>(ticks) * units::seconds_per_tick;
@@ -46,13 +49,14 @@ public:
 private:
     static constexpr std::size_t kWatched = 6;
 
-    void add(TestKind kind, When when, int a, int b, const std::string& what, std::size_t values = 1) {
-        tests_.push_back({kind, when, a, b, next_, values, what + ", " + words(when)});
+    void add(TestKind kind, When when, int a, int b, const std::string& what, std::size_t values = 1,
+             double look_up_s = 0.0) {
+        tests_.push_back({kind, when, a, b, next_, values, look_up_s, what + ", " + words(when)});
         next_ += values;
     }
-    void add_volts(int a, int b, const std::string& what) {
+    void add_volts(int a, int b, const std::string& what, double look_up_s = 0.0) {
         for (const When when : {When::as_it_stands, When::in_a_start})
-            add(TestKind::volts, when, a, b, what);
+            add(TestKind::volts, when, a, b, what, 1, look_up_s);
     }
 
     void add_electrical() {
@@ -65,13 +69,17 @@ private:
         }
         for (const furnace::Terminal& t : model_.wiring.terminals)
             if (bench::is_test_point(model_, t.pin) && t.pin != model_.wiring.common)
-                add_volts(t.pin, model_.wiring.common, "volts, " + t.name + " to common");
+                add_volts(t.pin, model_.wiring.common, "volts, " + t.name + " to common", kLookUp_s);
         if (model_.wiring.flame_sense >= 0)
             add(TestKind::microamps, When::in_a_start, 0, 0, "microamps in series with the flame rod");
     }
 
     void add_spots() {
         for (const instruments::SpotRow& row : instruments::spots()) {
+            if ((row.takes & instruments::kTakesSniffing) != 0)
+                for (const When when : {When::as_it_stands, When::in_a_start})
+                    add(TestKind::sniff, when, static_cast<int>(row.spot), 0,
+                        "gas detector, " + std::string(row.title));
             if ((row.takes & instruments::kTakesPressure) == 0 || row.spot == instruments::Spot::room)
                 continue;
             const std::string what = "manometer, " + std::string(row.title);
@@ -169,6 +177,7 @@ Open needs_open(const bench::Site& site, const Test& test) {
     case TestKind::pressure:
     case TestKind::rise:
     case TestKind::flue:
+    case TestKind::sniff:
         reach(instruments::spot_row(static_cast<instruments::Spot>(test.a)).where, open);
         break;
     case TestKind::look:
@@ -194,6 +203,8 @@ double put_on_s(const bench::Site& site, const Test& test) {
         return takes_s(Verb::probe_1) + takes_s(Verb::probe_2);
     case TestKind::flue:
         return takes_s(Verb::analyser) + kAnalyserSettles_s;
+    case TestKind::sniff:
+        return takes_s(Verb::sniff) + kDetectorSettles_s;
     case TestKind::ohms:
     case TestKind::farads:
         return takes_s(Verb::lift) + takes_s(Verb::meter) + takes_s(Verb::leads) + kSettle_s +
@@ -205,7 +216,8 @@ double put_on_s(const bench::Site& site, const Test& test) {
 }
 
 bool wants_power(const Test& test) {
-    return test.kind != TestKind::ohms && test.kind != TestKind::farads && test.kind != TestKind::look;
+    return test.kind != TestKind::ohms && test.kind != TestKind::farads && test.kind != TestKind::look &&
+           test.kind != TestKind::sniff;
 }
 
 } // namespace
@@ -217,7 +229,7 @@ std::vector<Test> tests_on_offer(const bench::Site& site) {
 double minutes_of(const bench::Site& site, const Test& test, const Stance& stance) {
     const Open open = needs_open(site, test);
     const Stance after = stance_after(site, test, stance);
-    double s = open.take_off_s + put_on_s(site, test);
+    double s = open.take_off_s + test.look_up_s + put_on_s(site, test);
     s += stance.burner_door_on != after.burner_door_on ? takes_s(Verb::burner_door) : 0.0;
     s += stance.blower_door_on != after.blower_door_on ? takes_s(Verb::blower_door) : 0.0;
     s += !after.blower_door_on && wants_power(test) && (stance.blower_door_on || !stance.door_switch_in)
@@ -233,7 +245,8 @@ Stance stance_after(const bench::Site& site, const Test& test, Stance stance) {
     const Open open = needs_open(site, test);
     stance.burner_door_on = stance.burner_door_on && !open.burner;
     stance.blower_door_on = stance.blower_door_on && !open.blower;
-    stance.power_on = test.kind == TestKind::look ? stance.power_on : wants_power(test);
+    const bool as_it_is = test.kind == TestKind::look || test.kind == TestKind::sniff;
+    stance.power_on = as_it_is ? stance.power_on : wants_power(test);
     stance.door_switch_in = stance.blower_door_on || wants_power(test);
     return stance;
 }

@@ -21,6 +21,7 @@ enum class TestKind : std::uint8_t {
     flue,      ///< analyser: oxygen and carbon monoxide
     ohms,      ///< an element by itself, power off and its wire lifted
     farads,    ///< a capacitor likewise
+    sniff,     ///< combustible-gas detector at a joint
     look       ///< at a part
 };
 
@@ -38,6 +39,7 @@ struct Test {
     int b = 0;             ///< node
     std::size_t first = 0; ///< of its values in a Profile
     std::size_t values = 1;
+    double look_up_s = 0.0; ///< to find the place on the diagram
     std::string what;
 };
 

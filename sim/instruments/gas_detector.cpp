@@ -20,14 +20,6 @@ constexpr double kAirAtBurners_m3_s = 2e-3;
 constexpr double kSlowestTicks_hz = 1.0;
 constexpr double kMostTicks_hz = 40.0;
 
-/// Ticks quicken with the logarithm of the concentration (teaching curve): 1 a second in clean air, about 6
-/// at 100 ppm, 17 at 1 %.
-double ticks_hz(double fraction) {
-    constexpr double knee = 20e-6;
-    constexpr double per_factor_e = 2.6;
-    return std::min(kMostTicks_hz, kSlowestTicks_hz + per_factor_e * units::log(1.0 + fraction / knee));
-}
-
 /// Part of what leaks at the valve's inlet that comes out of the open inlet tap; the rest is the union's.
 double tap_share(const Moment& now) {
     const double tap_m2 =
@@ -37,6 +29,12 @@ double tap_share(const Moment& now) {
 }
 
 } // namespace
+
+double ticking_hz(double fraction) {
+    constexpr double knee = 20e-6;
+    constexpr double per_factor_e = 2.6;
+    return std::min(kMostTicks_hz, kSlowestTicks_hz + per_factor_e * units::log(1.0 + fraction / knee));
+}
 
 double escaping_gas_m3_s(const Moment& now, Spot spot) {
     const furnace::Signals& s = now.state.signals;
@@ -85,7 +83,7 @@ void step(Moment& now, GasDetector& detector) {
                    calibration(now.seed, Quantity::explosive_limit));
     show(detector.explosive_limit, Quantity::explosive_limit, of_limit,
          of_limit >= kAlarmShare ? kAlarm : std::uint8_t{0});
-    show(detector.ticking, Quantity::ticking, ticks_hz(s.fraction));
+    show(detector.ticking, Quantity::ticking, ticking_hz(s.fraction));
 }
 
 } // namespace lightoff::instruments

@@ -13,6 +13,12 @@ inline std::string whole(double x) {
     return std::to_string(static_cast<long>(x + 0.5));
 }
 
+/// One with a single decimal; not negative.
+inline std::string tenths(double x) {
+    const auto n = static_cast<long>(10.0 * x + 0.5);
+    return std::to_string(n / 10) + "." + std::to_string(n % 10);
+}
+
 /// "Hose of the pressure switch plugged"; two with "and" between; "nothing".
 inline std::string title_of(const bench::Site& site, evidence::Cause cause) {
     if (cause.fault < 0)
