@@ -8,7 +8,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <complex>
+#include <vector>
 
 using namespace lightoff;
 using namespace lightoff::test;
@@ -139,6 +141,7 @@ TEST_CASE("ohms with the power off read every path in parallel, and the part alo
     desk.lift("pressure_switch.in");
     desk.measure(Function::ohms, "pressure_switch.in.pin", "pressure_switch.out.pin");
     CHECK(desk.window() == "OL");
+    CHECK(spice_ohm(desk) > 40e6);
     // An open coil: the rest of the circuit still reads something; pulled, it reads OL.
     desk.rig.open("valve.coil");
     check_ohms(desk, "valve.hot", "valve.common", 100.0, 40e3);
@@ -202,4 +205,77 @@ TEST_CASE("amps in series: the igniter's current through 0.03 ohm") {
     CHECK(shown.value == Approx(spice).epsilon(0.02)); // it still warms while the window follows
     CHECK(spice > 2.0);
     CHECK(spice < 4.6);
+}
+
+TEST_CASE("ohms on a live circuit are off by what ngspice finds across the leads") {
+    // A twentieth of the AC volts, another part at every number, adds to what 600 ohm full scale drop: 0.6 V.
+    constexpr double kTestA = 1e-3;
+    const auto numbers_of = [](Desk& desk) {
+        std::vector<Display> all;
+        for (int i = 0; i < 240; ++i) {
+            desk.ticks(5);
+            all.push_back(desk.bag.multimeter.display);
+        }
+        return all;
+    };
+    SECTION("a closed switch that carries current: ohms too many or too few, some below nothing") {
+        Desk desk(240.0);
+        desk.leads(Function::ohms, "pressure_switch.in", "pressure_switch.out");
+        desk.seconds(1.0);
+        const double off_ohm = spice_ac_v(desk) / 20.0 / kTestA;
+        const double true_ohm = spice_ohm(desk) + kLeadsOhm;
+        double least = 1e9;
+        double most = -1e9;
+        for (const Display& shown : numbers_of(desk)) {
+            const Value value = value_of(shown);
+            REQUIRE(value.known);
+            CHECK(std::abs(value.value - true_ohm) <= off_ohm + value.half_width);
+            least = std::min(least, value.value);
+            most = std::max(most, value.value);
+        }
+        INFO(least << " to " << most << " ohm, ngspice " << true_ohm << " and " << off_ohm << " either way");
+        CHECK(off_ohm > 0.2);
+        CHECK(most - least > 1.5 * off_ohm);
+    }
+    SECTION("24 V: OL as often as that part is more than the meter's 1 V") {
+        Desk desk(3.0);
+        desk.leads(Function::ohms, "board.R", "board.C");
+        desk.seconds(1.0);
+        const double off_v = spice_ac_v(desk) / 20.0;
+        CHECK(off_v > 1.0);
+        int overload = 0;
+        int negative = 0;
+        for (const Display& shown : numbers_of(desk)) {
+            overload += shown.has(kOverload) ? 1 : 0;
+            negative += !shown.has(kOverload) && shown.mantissa < 0 ? 1 : 0;
+        }
+        CHECK(overload / 240.0 == Approx(1.0 - 1.0 / off_v).margin(0.1));
+        CHECK(negative / 240.0 == Approx(0.5 / off_v).margin(0.1));
+    }
+}
+
+TEST_CASE("a meter with its fuse blown is an open circuit, to the furnace and to ngspice") {
+    SECTION("microamps in series with the flame: nothing flows, and the leads have the sense voltage") {
+        Desk desk(240.0);
+        desk.bag.multimeter.state.microamp_fuse_blown = 1;
+        desk.in_series(Function::dc_microamps, "board.flame");
+        desk.seconds(0.5); // it still burns
+        REQUIRE(desk.rig.world.state.signals.gas.burners_total_m3_s > 0.0);
+        CHECK(std::abs(value_of(desk.bag.multimeter.display).value) < 0.03e-6);
+        const double ohm = attachment_of(desk.bag.multimeter).ohm;
+        CHECK(std::abs(spice_v(desk, false).real()) / ohm < 1e-10);
+        CHECK(spice_ac_v(desk) / ohm < 1e-10);
+        CHECK(spice_ac_v(desk) > 60.0);
+    }
+    SECTION("amps across the line: nothing flows, and the leads have the line's volts") {
+        Desk desk(3.0);
+        desk.leads(Function::ac_amps, "board.line", "board.neutral");
+        desk.seconds(3.0);
+        REQUIRE(desk.bag.multimeter.state.amp_fuse_blown == 1);
+        CHECK(fits(value_of(desk.bag.multimeter.display), 0.0));
+        CHECK(spice_ac_v(desk) == Approx(120.0).epsilon(0.02));
+        CHECK(spice_ac_v(desk) / attachment_of(desk.bag.multimeter).ohm < 1e-10);
+        const Value volts = desk.measure(Function::ac_volts, "board.line", "board.neutral");
+        CHECK(fits(volts, spice_ac_v(desk)));
+    }
 }
