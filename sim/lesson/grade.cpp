@@ -22,14 +22,12 @@ constexpr std::uint64_t kRunsThrough = 3 * 60 * 20; ///< ticks of fire that prov
 constexpr std::ptrdiff_t kReadingsAsLeft = 2;       ///< of the fire that the customer is left with
 constexpr int kRunsThroughSteps = 6;                ///< bench::Word::step
 constexpr double kVerifyMinutes = 15.0;             ///< of a par: a full cycle
+/// Nobody is hurried while looking, proving dead and getting at the places (teaching value).
+constexpr double kLeastMinutes = 3.0;
 
 std::vector<Cause> sorted(std::vector<Cause> causes) {
     std::sort(causes.begin(), causes.end());
     return causes;
-}
-
-bool is_subset(const std::vector<Cause>& part, const std::vector<Cause>& whole) {
-    return std::includes(whole.begin(), whole.end(), part.begin(), part.end());
 }
 
 /// Judges a call that has something, or nothing, wrong with it.
@@ -39,8 +37,7 @@ public:
         : site_(site), scenario_(scenario), rubric_(rubric), review_(review),
           evidence_(*review.investigation) {
         for (std::size_t i = 0; i < review_.real.size(); ++i)
-            if (!is_behind(i))
-                faults_.push_back(review_.real[i].fault);
+            (is_behind(i) ? behind_ : faults_).push_back(review_.real[i].fault);
         std::sort(faults_.begin(), faults_.end());
         truth_ = faults_.empty()       ? evidence::kNothingWrong
                  : faults_.size() == 1 ? Cause{faults_[0], -1}
@@ -98,24 +95,46 @@ private:
         });
     }
 
+    /// A cause without what was behind it: that may be known by then, or not.
+    [[nodiscard]] Cause without_behind(Cause cause) const {
+        const auto was_behind = [&](int fault) {
+            return fault >= 0 && std::find(behind_.begin(), behind_.end(), fault) != behind_.end();
+        };
+        if (was_behind(cause.with))
+            return {cause.fault, -1};
+        return cause.with >= 0 && was_behind(cause.fault) ? Cause{cause.with, -1} : cause;
+    }
+    [[nodiscard]] bool nothing_else_fits(std::uint64_t tick) {
+        const std::vector<Cause> fitting = evidence_.fitting_at(tick);
+        return !fitting.empty() && std::all_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
+            return std::binary_search(group_.begin(), group_.end(), without_behind(cause));
+        });
+    }
+    [[nodiscard]] bool mends_the_cause(const ChangeMade& change) const {
+        const faults::ServiceRef ref{change.part, change.kind};
+        return std::any_of(faults_.begin(), faults_.end(), [&](int fault) {
+            const auto& repairs = fault_at(fault).repairs;
+            return std::find(repairs.begin(), repairs.end(), ref) != repairs.end();
+        });
+    }
+
     /// When nothing was left but the cause, and whether that was before the change that mended it.
     void find_isolation() {
         for (const ChangeMade& change : review_.changes)
-            if (change.mended)
+            if (behind_.empty() ? change.mended : mends_the_cause(change))
                 mending_ = &change;
-        if (is_subset(evidence_.fitting_at(review_.arrived_tick), group_))
+        if (nothing_else_fits(review_.arrived_tick))
             isolated_ = review_.arrived_tick;
         for (const evidence::Step& step : evidence_.staircase()) {
             if (isolated_)
                 break;
-            if (is_subset(sorted(evidence_.fitting_at(step.tick)), group_))
+            if (nothing_else_fits(step.tick))
                 isolated_ = step.tick;
         }
         if (mending_ == nullptr)
             return;
-        const std::vector<Cause> fitted = sorted(evidence_.fitting_at(mending_->tick));
-        proved_first_ = (isolated_ && *isolated_ <= mending_->tick) || is_subset(fitted, group_) ||
-                        (mending_->part >= 0 && cornered(fitted, *mending_));
+        proved_first_ = (isolated_ && *isolated_ <= mending_->tick) || nothing_else_fits(mending_->tick) ||
+                        (mending_->part >= 0 && cornered(evidence_.fitting_at(mending_->tick), *mending_));
         if (proved_first_ && (!isolated_ || *isolated_ > mending_->tick))
             isolated_ = mending_->tick;
     }
@@ -155,6 +174,7 @@ private:
             const int shown = review_.steps_at_statement[i];
             const int claimed = said.action.value;
             const bool right = claimed == shown || claimed == review_.steps_on_arrival ||
+                               claimed == review_.reached_at_statement[i] ||
                                (claimed == kRunsThroughSteps && shown >= 4);
             line(Section::step, right ? most : 0.0, most, said.tick,
                  right ? "You said where the sequence stops, and it does."
@@ -167,18 +187,19 @@ private:
 
     void isolate() {
         const double most = rubric_.isolate;
-        expected_ = evidence_.expected_minutes();
+        const auto troubles = static_cast<double>(std::max<std::size_t>(1, faults_.size()));
+        expected_ = troubles * std::max(kLeastMinutes, evidence_.expected_minutes());
         if (!isolated_ || (mending_ != nullptr && !proved_first_)) {
             line(Section::isolate, 0.0, most, isolated_.value_or(review_.last_tick), still_open());
             return;
         }
         const double taken = minutes_since_arrival(*isolated_);
-        const double best = std::max(1.0, expected_);
-        const double share = std::clamp(
-            (rubric_.none_from * best - taken) / ((rubric_.none_from - rubric_.full_to) * best), 0.0, 1.0);
+        const double share = std::clamp((rubric_.none_from * expected_ - taken) /
+                                            ((rubric_.none_from - rubric_.full_to) * expected_),
+                                        0.0, 1.0);
         line(Section::isolate, share * most, most, *isolated_,
              "Nothing but the cause was left after " + whole(taken) + " min; the coach's way takes " +
-                 whole(best) + ".");
+                 whole(expected_) + ".");
     }
     [[nodiscard]] std::string still_open() {
         const std::uint64_t tick = mending_ != nullptr ? mending_->tick : review_.last_tick;
@@ -266,16 +287,10 @@ private:
                 return false;
         return true;
     }
-    [[nodiscard]] bool has_behind() const {
-        for (std::size_t i = 0; i < review_.real.size(); ++i)
-            if (is_behind(i))
-                return true;
-        return false;
-    }
 
     void repair() {
         mended_ = is_mended(false) || made_safe();
-        behind_mended_ = !has_behind() || is_mended(true) || made_safe();
+        behind_mended_ = behind_.empty() || is_mended(true) || made_safe();
         const bool left_alone = faults_.empty() && !review_.changes.empty();
         const std::uint64_t tick = mending_ != nullptr ? mending_->tick : review_.last_tick;
         line(Section::repair, mended_ && !left_alone ? rubric_.repair : 0.0, rubric_.repair, tick,
@@ -285,7 +300,7 @@ private:
                  : "What was wrong is still there.");
         const bool behind = mended_ && behind_mended_;
         line(Section::behind, behind ? rubric_.behind : 0.0, rubric_.behind, tick,
-             behind ? has_behind() ? "And so is what had brought it about." : "Nothing was left behind it."
+             behind ? behind_.empty() ? "Nothing was left behind it." : "And so is what had brought it about."
                     : "What brought it about is still there; it will come back.");
     }
 
@@ -377,7 +392,8 @@ private:
     Review& review_;
     evidence::Investigation& evidence_;
     Grade grade_;
-    std::vector<int> faults_; ///< what the call is about: not what was behind it
+    std::vector<int> faults_; ///< what the call is about ...
+    std::vector<int> behind_; ///< ... and what had brought that about
     Cause truth_;
     std::vector<Cause> group_;
     const ChangeMade* mending_ = nullptr;

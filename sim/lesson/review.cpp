@@ -96,6 +96,7 @@ void Review::arrived(const bench::World& world) {
     investigation.emplace(*bank_, world);
     arrived_tick = world.tick;
     steps_on_arrival = world.state.board.lamp.count;
+    count_steps(steps_on_arrival);
     broken_before_ = !all_mended(world);
     if (!broken_before_)
         mended_tick = world.tick;
@@ -115,12 +116,20 @@ void Review::before(const bench::World& world, const bench::Action& action) {
     if (is_statement(action.verb)) {
         statements.push_back({world.tick, action});
         steps_at_statement.push_back(world.state.board.lamp.count);
+        reached_at_statement.push_back(steps_reached_);
     }
     if (touches(action.verb) && first_touch_tick == 0)
         first_touch_tick = world.tick;
 }
 
+void Review::count_steps(int lamp_count) {
+    if (lamp_count > 0)
+        steps_reached_ = steps_now_ == 0 ? lamp_count : std::max(steps_reached_, lamp_count);
+    steps_now_ = lamp_count;
+}
+
 void Review::watch_sequence(const bench::World& world) {
+    count_steps(world.state.board.lamp.count);
     const bool fire = has_fire(world);
     const bool call = world.state.thermostat_heat_closed != 0;
     fire_ticks_ = fire ? fire_ticks_ + 1 : no_fire_ticks_ < kFireDies ? fire_ticks_ : 0;

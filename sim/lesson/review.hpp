@@ -57,9 +57,10 @@ public:
     std::vector<evidence::RealFault> real; ///< in the order of the scenario
     std::vector<ChangeMade> changes;
     std::vector<Statement> statements;
-    std::vector<int> steps_at_statement;  ///< lamp count when each statement was made
-    std::vector<Running> at_reading;      ///< by reading
-    std::vector<std::uint8_t> was_broken; ///< by fault, after the last thing done
+    std::vector<int> steps_at_statement;   ///< lamp count when each statement was made
+    std::vector<int> reached_at_statement; ///< and the most of it in the last call that had begun
+    std::vector<Running> at_reading;       ///< by reading
+    std::vector<std::uint8_t> was_broken;  ///< by fault, after the last thing done
     std::array<bool, static_cast<std::size_t>(Provoked::count)> provoked{};
     std::uint64_t arrived_tick = 0;
     std::uint64_t first_touch_tick = 0; ///< of doors, power or parts; 0: none
@@ -91,6 +92,7 @@ public:
 
 private:
     void watch_sequence(const bench::World& world);
+    void count_steps(int lamp_count);
     void watch_safeties(const bench::World& world);
     [[nodiscard]] Running running(const bench::World& world) const;
     [[nodiscard]] bool is_as_it_belongs(const bench::World& world) const;
@@ -105,6 +107,8 @@ private:
     evidence::Bank* bank_;
     std::uint64_t fire_ticks_ = 0;
     std::uint64_t no_fire_ticks_ = 0;
+    int steps_now_ = 0;
+    int steps_reached_ = 0; ///< by the last call that began, also after its lamp went dark
     bool broken_before_ = false;
     bool pending_change_ = false;
 };
