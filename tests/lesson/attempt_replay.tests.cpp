@@ -173,7 +173,7 @@ TEST_CASE("the rest of a line in which the program was killed counts for nothing
     const std::size_t cut = last_line + (good.size() - last_line) / 2;
     const files::Attempt attempt = taken(good.substr(0, cut)).value();
     int same = 0;
-    for (std::size_t at = 0; at < cut; at += at < last_line ? 3 * kStep : 1)
+    for (std::size_t at = 0; at < cut; at = at < last_line ? std::min(at + 3 * kStep, last_line) : at + 1)
         for (const Edit edit : {Edit::change, Edit::insert, Edit::erase}) {
             const std::string text = edited(good.substr(0, cut), at, edit);
             if (const auto read = taken(text)) {
