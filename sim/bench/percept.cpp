@@ -24,10 +24,11 @@ constexpr double kFirstGlow_k = 798.0; ///< Draper point: dull red just seen in 
 constexpr double kGlowStep_k = 50.0;
 constexpr double kSlowly_rad_s = 12.0; ///< two turns a second: single turns can be told
 
-/// Odorised gas is plain to a normal nose at a fifth of its lower flammable limit (US 49 CFR 192.625, from
-/// memory); strong at half of it is a teaching value.
-constexpr double kPlainGas = 0.2;
-constexpr double kStrongGas = 0.5;
+/// Odorised gas must be plain to a normal nose at a fifth of its lower flammable limit at the latest (US 49
+/// CFR 192.625, from memory): strong from there on. That it is noticed at a quarter of that is common
+/// practice, no source.
+constexpr double kNoticedGas = 0.05;
+constexpr double kStrongGas = 0.2;
 constexpr double kWindingSmells_k = 398.0; ///< varnish near the limit of its class, 130 C; teaching value
 
 constexpr double kWarmthStep_k = 5.0;
@@ -140,7 +141,7 @@ Felt feel(const furnace::Model& model, const furnace::State& state) {
 Smelt smell(const furnace::Model& model, const furnace::State& state) {
     const double of_limit = state.gas.room.raw_gas_fraction / model.combustion.fuel.lower_limit;
     Smelt smelt;
-    smelt.gas = of_limit < kPlainGas ? 0 : of_limit < kStrongGas ? 1 : 2;
+    smelt.gas = of_limit < kNoticedGas ? 0 : of_limit < kStrongGas ? 1 : 2;
     smelt.hot_winding = state.heat.temperature.blower_winding > kWindingSmells_k ||
                         state.heat.temperature.inducer_winding > kWindingSmells_k;
     return smelt;
