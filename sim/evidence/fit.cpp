@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "evidence/fit.hpp"
 
+#include "evidence/doubt.hpp"
+
 #include <algorithm>
 #include <limits>
 
@@ -24,7 +26,7 @@ Numbers of(const instruments::Display& display) {
         return {};
     const instruments::Value value = instruments::value_of(display);
     constexpr double kInfinite = std::numeric_limits<double>::infinity();
-    return value.known ? Numbers{value.value, value.value, value.half_width}
+    return value.known ? Numbers{value.value, value.value, doubt(display.quantity, value)}
                        : Numbers{kInfinite, kInfinite, 0.0};
 }
 

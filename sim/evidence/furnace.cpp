@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "evidence/furnace.hpp"
 
+#include "evidence/doubt.hpp"
 #include "instruments/bag.hpp"
 
 #include <algorithm>
@@ -20,7 +21,7 @@ void see(const instruments::Display& display, Prediction& p) {
     p.low = first ? si : std::min(p.low, si);
     p.high = first ? si : std::max(p.high, si);
     if (value.known)
-        p.half_width = std::max(p.half_width, value.half_width);
+        p.half_width = std::max(p.half_width, doubt(display.quantity, value));
 }
 
 } // namespace

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "evidence/profile.hpp"
 
+#include "evidence/doubt.hpp"
 #include "evidence/sensed.hpp"
 #include "instruments/bag.hpp"
+#include "units/constants.hpp"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <limits>
 
@@ -17,7 +20,10 @@ constexpr std::uint64_t kSampleTicks = 20;
 constexpr std::uint64_t kOffTicks = 60;
 constexpr std::uint64_t kStartTicks = 1800;
 constexpr std::uint64_t kWarmTicks = 9600;
-constexpr double kWarmer_k = 4.0; ///< the thermostat turned up so far above the house
+constexpr std::uint64_t kEndingTicks = 4800;
+constexpr double kColder_k = 280.0; ///< the thermostat turned down: no call
+constexpr double kSteps_s = 20.0;   ///< times closer than half of this are one
+constexpr double kWarmer_k = 4.0;   ///< the thermostat turned up so far above the house
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
 
 Quantity quantity_of(TestKind kind, std::size_t value) {
@@ -55,7 +61,7 @@ Shown shown(TestKind kind, std::size_t value, double si) {
     instruments::Display display;
     instruments::show(display, quantity, si);
     const instruments::Value read = instruments::value_of(display);
-    return read.known ? Shown{si, read.half_width} : Shown{kInfinite, 0.0};
+    return read.known ? Shown{si, doubt(quantity, read)} : Shown{kInfinite, 0.0};
 }
 
 double magnitude(double x) {
@@ -88,12 +94,14 @@ public:
             bench::advance(site_, world_, workspace_, kSampleTicks);
             add(sensed_, sense(bench::perceive(site_, world_), world_.state.board.lamp));
             look(When::when_warm);
+            time_the_blower();
             if (i < kStartTicks)
                 look(When::in_a_start);
             if (i + kSampleTicks == kStartTicks)
                 watch(When::in_a_start);
         }
         watch(When::when_warm);
+        watch_ending();
         Profile profile;
         for (const Test& test : tests_)
             for (std::size_t i = 0; i < test.values; ++i)
@@ -196,6 +204,35 @@ private:
         return static_cast<double>(controls_of(world_.inputs) & mask);
     }
 
+    /// How long burners, inducer and blower go on once the call is over.
+    void watch_ending() {
+        world_.inputs.set_point_k = kColder_k;
+        std::array<double, 3> goes_on_s{};
+        for (std::uint64_t i = 0; i < kEndingTicks; i += kSampleTicks) {
+            bench::advance(site_, world_, workspace_, kSampleTicks);
+            const bench::Heard heard = bench::perceive(site_, world_).heard;
+            const std::array<bool, 3> on{heard.roar > 0, heard.inducer_hz > 0, heard.blower_hz > 0};
+            for (std::size_t k = 0; k < on.size(); ++k)
+                if (on[k])
+                    goes_on_s[k] = static_cast<double>(i + kSampleTicks) * units::seconds_per_tick;
+            look(When::ending);
+        }
+        for (const Test& test : tests_)
+            if (test.kind == TestKind::watch && test.when == When::ending)
+                for (std::size_t k = 0; k < goes_on_s.size(); ++k)
+                    values_[test.first + k] = goes_on_s[k] / kSteps_s;
+    }
+
+    /// From the burners' roar to the blower's start.
+    void time_the_blower() {
+        const bench::Heard heard = bench::perceive(site_, world_).heard;
+        if (heard.roar == 0 && blower_after_s_ == 0.0)
+            return;
+        if (heard.blower_hz == 0 && !blower_started_)
+            blower_after_s_ += static_cast<double>(kSampleTicks) * units::seconds_per_tick;
+        blower_started_ = blower_started_ || heard.blower_hz > 0;
+    }
+
     void watch(When when) {
         const auto top = [&](Channel channel) {
             return static_cast<double>(highest(sensed_[static_cast<std::size_t>(channel)]));
@@ -211,6 +248,7 @@ private:
                            ? 0.0
                            : 1.0 + world_.state.board.lamp.pattern;
             value[4] = world_.state.board.lamp.count;
+            value[6] = blower_started_ ? blower_after_s_ / kSteps_s : 0.0;
             const unsigned fifths =
                 (highest(sensed_[static_cast<std::size_t>(Channel::register_air)]) + 1) / 2;
             value[5] = fifths;
@@ -223,7 +261,16 @@ private:
     furnace::Workspace& workspace_;
     std::vector<double> values_;
     Sensed sensed_{};
+    double blower_after_s_ = 0.0;
+    bool blower_started_ = false;
 };
+
+std::string watched_ending(const Shown* value) {
+    const auto seconds = [&](int i) {
+        return std::to_string(static_cast<int>(value[i].value * kSteps_s)) + " s";
+    };
+    return "once the call is over fire " + seconds(0) + ", inducer " + seconds(1) + ", blower " + seconds(2);
+}
 
 std::string watched(const bench::Site& site, const Shown* value) {
     const auto is = [&](int i, double at_least) { return value[i].value >= at_least; };
@@ -271,7 +318,7 @@ bool told_apart(const Test& test, const Profile& a_low, const Profile& a_high, c
 std::string text_of(const bench::Site& site, const Test& test, const Profile& profile) {
     const Shown* value = &profile[test.first];
     if (test.kind == TestKind::watch)
-        return watched(site, value);
+        return test.when == When::ending ? watched_ending(value) : watched(site, value);
     if (test.kind == TestKind::look)
         return looked(site, test, value);
     std::string text;
