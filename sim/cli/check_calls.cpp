@@ -27,6 +27,8 @@ void tell(Output& out, const std::string& scenario, const CallCheck& found) {
         out.line("    " + test);
     for (const std::string& look_alike : found.look_alikes)
         out.line("    left as well: " + look_alike);
+    if (found.may_come_and_go > 0)
+        out.line("    and " + std::to_string(found.may_come_and_go) + " that may come and go");
 }
 
 OrderedJson json_of(const std::string& scenario, const CallCheck& found) {
@@ -36,7 +38,8 @@ OrderedJson json_of(const std::string& scenario, const CallCheck& found) {
             {"solvable", found.solvable},
             {"proof_minutes", found.minutes},
             {"proof", found.proof},
-            {"look_alikes", found.look_alikes}};
+            {"look_alikes", found.look_alikes},
+            {"may_come_and_go", found.may_come_and_go}};
 }
 
 } // namespace

@@ -12,6 +12,7 @@
 #include "lesson/grade.hpp"
 #include "units/constants.hpp"
 
+#include <cmath>
 #include <map>
 #include <memory>
 #include <optional>
@@ -126,6 +127,10 @@ OrderedJson json_of(const Graded& graded) {
             {"staircase", stairs}};
 }
 
+double to_a_tenth(double x) {
+    return std::round(10.0 * x) / 10.0;
+}
+
 files::Csv gradebook(const std::vector<Graded>& all) {
     files::Csv csv({{"attempt"},
                     {"scenario"},
@@ -139,9 +144,9 @@ files::Csv gradebook(const std::vector<Graded>& all) {
                     {"cap"}});
     for (const Graded& graded : all) {
         const Grade& g = graded.grade;
-        csv.row({graded.file, graded.scenario, g.mark, g.safety, g.work_minutes, g.par_minutes,
-                 static_cast<std::int64_t>(g.readings), std::string(graded.abandoned ? "yes" : "no"),
-                 std::string(g.stopped ? "yes" : "no"),
+        csv.row({graded.file, graded.scenario, to_a_tenth(g.mark), to_a_tenth(g.safety),
+                 to_a_tenth(g.work_minutes), to_a_tenth(g.par_minutes), static_cast<std::int64_t>(g.readings),
+                 std::string(graded.abandoned ? "yes" : "no"), std::string(g.stopped ? "yes" : "no"),
                  g.caps.empty() ? std::string() : g.caps.front().text});
     }
     return csv;
@@ -152,28 +157,35 @@ files::Csv gradebook(const std::vector<Graded>& all) {
 int grade_attempts(Output& out, const GradeOptions& options) {
     Shelf shelf;
     std::vector<Graded> all;
+    OrderedJson list = OrderedJson::array();
     bool some_unusable = false;
+    const auto pass_over = [&](const std::string& file, const std::string& why) {
+        some_unusable = true;
+        if (options.json)
+            list.push_back({{"attempt", file}, {"error", why}});
+        else
+            out.line(out.styled(Style::bad, "not graded") + ": " + why);
+    };
     for (const std::string& file : options.attempts) {
         try {
             all.push_back(grade_one(shelf, file));
         } catch (const files::Error& error) {
-            some_unusable = true;
-            out.line(out.styled(Style::bad, "not graded") + ": " + error.what());
+            pass_over(file, error.what());
+            continue;
         } catch (const std::invalid_argument& error) {
-            some_unusable = true;
-            out.line(out.styled(Style::bad, "not graded") + ": " + file + ": " + error.what());
+            pass_over(file, file + ": " + error.what());
+            continue;
         }
+        if (options.json)
+            list.push_back(json_of(all.back()));
+        else
+            tell(out, all.back());
+        out.flush();
     }
-    if (options.json) {
-        OrderedJson list = OrderedJson::array();
-        for (const Graded& graded : all)
-            list.push_back(json_of(graded));
+    if (options.json)
         out.line(json_text(list));
-    } else {
-        for (const Graded& graded : all)
-            tell(out, graded);
+    else if (!all.empty())
         out.line("Replay proves that these actions earn this mark, not who did them.");
-    }
     if (!options.csv.empty())
         gradebook(all).save(options.csv);
     return some_unusable ? kUnusable : kDone;

@@ -15,6 +15,7 @@ using Where = furnace::Place::Where;
 
 constexpr double kStart_s = 90.0;
 constexpr double kWarm_s = 480.0;
+constexpr double kEnding_s = 240.0;
 constexpr double kSettle_s = 3.0; ///< till a reading counts
 constexpr double kAnalyserSettles_s = 40.0;
 constexpr double kDetectorSettles_s = 10.0;
@@ -29,7 +30,17 @@ double takes_s(Verb verb) {
 }
 
 std::string words(When when) {
-    return when == When::as_it_stands ? "as it stands" : when == When::in_a_start ? "in a start" : "warm";
+    switch (when) {
+    case When::as_it_stands:
+        return "as it stands";
+    case When::in_a_start:
+        return "in a start";
+    case When::when_warm:
+        return "warm";
+    case When::ending:
+        return "to the end of the call";
+    }
+    return {};
 }
 
 class List {
@@ -39,6 +50,7 @@ public:
     std::vector<Test> make() {
         add(TestKind::watch, When::in_a_start, 0, 0, "watch the sequence", kWatched);
         add(TestKind::watch, When::when_warm, 0, 0, "watch the sequence", kWatched);
+        add(TestKind::watch, When::ending, 0, 0, "watch the sequence", kWatchedEnding);
         add_electrical();
         add_spots();
         add_elements();
@@ -47,7 +59,8 @@ public:
     }
 
 private:
-    static constexpr std::size_t kWatched = 6;
+    static constexpr std::size_t kWatched = 7;
+    static constexpr std::size_t kWatchedEnding = 3;
 
     void add(TestKind kind, When when, int a, int b, const std::string& what, std::size_t values = 1,
              double look_up_s = 0.0) {
@@ -77,7 +90,7 @@ private:
     void add_spots() {
         for (const instruments::SpotRow& row : instruments::spots()) {
             if ((row.takes & instruments::kTakesSniffing) != 0)
-                for (const When when : {When::as_it_stands, When::in_a_start})
+                for (const When when : {When::as_it_stands, When::in_a_start, When::ending})
                     add(TestKind::sniff, when, static_cast<int>(row.spot), 0,
                         "gas detector, " + std::string(row.title));
             if ((row.takes & instruments::kTakesPressure) == 0 || row.spot == instruments::Spot::room)
@@ -220,6 +233,10 @@ bool wants_power(const Test& test) {
            test.kind != TestKind::sniff;
 }
 
+double run_s(When when) {
+    return when == When::in_a_start ? kStart_s : when == When::when_warm ? kWarm_s : kWarm_s + kEnding_s;
+}
+
 } // namespace
 
 std::vector<Test> tests_on_offer(const bench::Site& site) {
@@ -237,7 +254,7 @@ double minutes_of(const bench::Site& site, const Test& test, const Stance& stanc
              : 0.0;
     s += stance.power_on != after.power_on ? takes_s(Verb::disconnect) : 0.0;
     if (test.when != When::as_it_stands)
-        s += 2.0 * takes_s(Verb::disconnect) + (test.when == When::in_a_start ? kStart_s : kWarm_s);
+        s += 2.0 * takes_s(Verb::disconnect) + run_s(test.when);
     return s / 60.0;
 }
 

@@ -28,7 +28,8 @@ enum class TestKind : std::uint8_t {
 enum class When : std::uint8_t {
     as_it_stands,
     in_a_start, ///< power off and on, and the sequence watched
-    when_warm   ///< after eight minutes of it
+    when_warm,  ///< after eight minutes of it
+    ending      ///< then the call ends, and four minutes are watched
 };
 
 /// A test that the trade would make, and what of it the furnace decides.

@@ -33,6 +33,7 @@ struct CallCheck {
     double minutes = 0.0;                 ///< of the cheapest proof
     std::vector<std::string> proof;       ///< its tests, in order
     std::vector<std::string> look_alikes; ///< causes besides the real one that no test on offer clears
+    int may_come_and_go = 0; ///< and faults that may just not show at the moment, which no test ever clears
 };
 
 /// With nominal parts (seed 0). What comes and goes is looked for while it is there.
