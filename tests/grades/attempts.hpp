@@ -8,8 +8,12 @@
 #include "support/program.hpp"
 
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <filesystem>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -32,8 +36,8 @@ public:
         INFO("scenarios/scripts/" << call << ".txt");
         REQUIRE(file.good());
         std::string section = "title";
-        for (std::string line; std::getline(file, line);)
-            if (line.rfind("# ", 0) == 0 && !sections_["title"].empty())
+        for (std::string line; std::getline(file, line); whole_.push_back(line))
+            if (line.rfind("# ", 0) == 0 && !whole_.empty())
                 section = line.substr(2);
             else
                 sections_[section].push_back(line);
@@ -43,13 +47,23 @@ public:
         REQUIRE(sections_.count(section) == 1);
         return sections_.at(section);
     }
-    [[nodiscard]] Lines whole() const {
-        return (*this)["look"] + (*this)["prove"] + (*this)["mend"] + (*this)["close"];
-    }
+    [[nodiscard]] const Lines& whole() const { return whole_; }
 
 private:
     std::map<std::string, Lines> sections_;
+    Lines whole_;
 };
+
+/// Names of the calls of some kinds, in order.
+inline Lines calls_of(const std::set<std::string>& kinds) {
+    Lines names;
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/calls"))
+        if (kinds.count(nlohmann::json::parse(bytes_of(entry.path()))["kind"]) != 0)
+            names.push_back(entry.path().stem());
+    std::sort(names.begin(), names.end());
+    return names;
+}
 
 /// A call whose attempts are marked; its hypothesis furnaces are made once.
 class MarkedCall {
