@@ -126,9 +126,9 @@ bool has_wheel(const furnace::Model& model, const faults::Part& part) {
     const auto is = [&](const std::string& name) {
         return std::find(part.has.begin(), part.has.end(), name) != part.has.end();
     };
-    return (motors.blower_motor >= 0 && is("blower")) ||
-           (motors.inducer_motor >= 0 && is("inducer") &&
-            part.where == furnace::Place::Where::burner_compartment);
+    using Where = furnace::Place::Where;
+    return (motors.blower_motor >= 0 && is("blower") && part.where == Where::blower_compartment) ||
+           (motors.inducer_motor >= 0 && is("inducer") && part.where == Where::burner_compartment);
 }
 
 double surface_k(const World& world, const faults::Part& part) {
