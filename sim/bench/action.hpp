@@ -80,7 +80,9 @@ enum class Verb : std::uint16_t {
     as_left,      ///< tune-up report: value after, from a reading
     found,        ///< tune-up report: a condition found
     sign_off,     ///< the work order is finished
-    set_right     ///< lay, align or set a part as it should be
+    set_right,    ///< lay, align or set a part as it should be
+    zero,         ///< press the manometer's zero button
+    meter_fuses   ///< new fuses for the multimeter
 };
 
 /// Integer arguments in fixed units: the words of a verb in the order of VerbSpec::words. A verb of one word

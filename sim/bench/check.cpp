@@ -91,6 +91,11 @@ private:
         case Verb::small_breaker_reset:
             return taken_off(is_attached(in_, instruments::kSmallBreakerSlot),
                              "The lead with the small breaker is not on anything.");
+        case Verb::meter_fuses:
+            return taken_off(world_.bag.multimeter.setting.red == world_.bag.multimeter.setting.black,
+                             "Take the multimeter's leads off first.");
+        case Verb::zero:
+            return taken_off(world_.bag.manometer.setting.on != 0, "The manometer is off.");
         case Verb::clamp:
             return clamp();
         case Verb::clamp_off:

@@ -143,6 +143,12 @@ public:
         case Verb::meter:
             bag.multimeter.setting.function = static_cast<instruments::Function>(action_.value);
             break;
+        case Verb::meter_fuses:
+            instruments::fit_new_fuses(bag.multimeter);
+            break;
+        case Verb::zero:
+            ++bag.manometer.setting.zero_presses;
+            break;
         case Verb::clamp:
             bag.clamp.setting = {action_.value, 1};
             break;

@@ -117,6 +117,8 @@ std::string done_in_words(const Site& site, const Percept& percept) {
         return "The lead with the small breaker is off.";
     case Verb::small_breaker_reset:
         return "The small breaker is pushed in.";
+    case Verb::meter_fuses:
+        return "The multimeter has new fuses.";
     case Verb::appliances:
         return "The other gas appliances are " + either(on, "on.", "off.");
     case Verb::shut_off:

@@ -170,6 +170,9 @@ constexpr std::array kVerbs{
              seconds(60),
              2,
              "lay, align or set a part as it should be: set-right pressure_hose"},
+    VerbSpec{Verb::zero, "zero", {}, seconds(2), 1, "press the manometer's zero button"},
+    VerbSpec{
+        Verb::meter_fuses, "meter-fuses", {}, seconds(120), 2, "new fuses for the multimeter, leads off"},
 };
 
 constexpr bool in_order() {

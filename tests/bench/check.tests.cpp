@@ -4,12 +4,14 @@
 #include "support/random_life.hpp"
 #include "support/rig.hpp"
 
+#include <cmath>
 #include <cstring>
 
 // check is pure and says why not; begin does nothing that check refuses; an action takes its time.
 
 using lightoff::test::Rig;
 namespace bench = lightoff::bench;
+namespace instruments = lightoff::instruments;
 
 namespace {
 
@@ -53,6 +55,22 @@ TEST_CASE("an action takes its time, while the furnace runs on, and the hands ar
     rig.act("door-switch on");
     rig.run(2.0);
     CHECK(rig.world.state.board.powered == 1);
+}
+
+TEST_CASE("the manometer is zeroed while it is on, the meter's fuses are changed with its leads off") {
+    Rig rig;
+    CHECK(reason(rig, "zero") == "The manometer is off.");
+    rig.act("blower-door off");
+    rig.act("leads board.R board.C");
+    CHECK(reason(rig, "meter-fuses") == "Take the multimeter's leads off first.");
+    rig.act("leads-off");
+    rig.act("meter-fuses");
+    rig.act("manometer-a room");
+    rig.act("manometer-b room");
+    rig.run(60.0);
+    rig.act("zero");
+    rig.run(2.0);
+    CHECK(std::abs(instruments::value_of(rig.world.bag.manometer.display).value) < 0.3); // Pa: a digit
 }
 
 TEST_CASE("the gas cock: its handle is what is seen and turned") {

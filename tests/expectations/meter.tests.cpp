@@ -100,6 +100,16 @@ TEST_CASE("a meter with its fuse blown, in series with a sound flame: 0 uA, and 
     CHECK(t.lamp() == held(3));
 }
 
+TEST_CASE("with new fuses in the meter the same flame reads its microamps again",
+          "[meters][common practice, no source]") {
+    Technician t = at_the_board();
+    t.drive("meter dc-microamps; leads board.R board.C; wait 2s; leads-off; meter off; meter-fuses");
+    t.drive(kOff).drive(kFlameInSeries).drive(kCall);
+    t.await("burners light");
+    t.drive("wait 10s");
+    CHECK(t.shows("multimeter") > 1.0);
+}
+
 TEST_CASE("amps put across the line: the meter's fuse is gone, it reads 0 A, and the furnace has its 120 V",
           "[meters][common practice, no source]") {
     Technician t = at_the_board();
