@@ -97,7 +97,7 @@ TEST_CASE("igniter good cold, open hot: ohms in range cold", "[ignition][common 
 
 TEST_CASE("igniter good cold, open hot: its amps begin to rise and fall to 0 with 120 V on the plug",
           "[ignition][common practice, no source]") {
-    Technician t = in_warm_up(found("fickle-igniter"));
+    Technician t = in_warm_up(with({{"igniter_opens_hot", 0.8}}));
     t.await("clamp ammeter", above(1.0), 5.0);
     t.drive("wait 12s");
     CHECK(t.shows("clamp ammeter") == 0.0);
