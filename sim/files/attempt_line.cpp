@@ -33,6 +33,11 @@ std::string sealed_line(std::string_view content, Digest& chain) {
     return sealed(content, chain);
 }
 
+std::string_view up_to_seal(std::string_view text) {
+    const std::size_t seal = text.find(kSeal);
+    return seal == std::string_view::npos ? text : text.substr(0, seal + kTail);
+}
+
 bool follows_chain(std::string_view line, Digest& chain) {
     if (line.size() <= kTail)
         return false;

@@ -24,6 +24,10 @@ Digest first_chain();
 /// `content` is the object's text up to and without the closing brace; `chain` moves on to the new hash.
 std::string sealed_line(std::string_view content, Digest& chain);
 
+/// `text` up to the end of the first seal in it; all of it if there is none. Of lines joined by a lost line
+/// feed that is the first of them.
+std::string_view up_to_seal(std::string_view text);
+
 /// Moves `chain` on if the line carries the hash that belongs there; false if not.
 bool follows_chain(std::string_view line, Digest& chain);
 

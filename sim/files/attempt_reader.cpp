@@ -40,11 +40,12 @@ public:
     }
 
     /// The rest behind the last line feed. A program that dies leaves a part of a line, or all of it but
-    /// its end; a whole line and one byte more is an end that was edited.
+    /// its end; a whole line and more is an end that was edited.
     void unfinished(std::string_view rest) {
         ++line_;
         Digest chain = attempt.chain;
-        if (!rest.empty() && follows_chain(rest.substr(0, rest.size() - 1), chain))
+        const std::string_view first = up_to_seal(rest);
+        if (first.size() < rest.size() && follows_chain(first, chain))
             refuse("a whole line that does not end in a line feed", "the file as it was written",
                    "it was edited");
         if (attempt.end && !rest.empty())

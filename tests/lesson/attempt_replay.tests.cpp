@@ -173,7 +173,9 @@ TEST_CASE("the rest of a line in which the program was killed counts for nothing
     const std::size_t cut = last_line + (good.size() - last_line) / 2;
     const files::Attempt attempt = taken(good.substr(0, cut)).value();
     int same = 0;
-    for (std::size_t at = 0; at < cut; at = at < last_line ? std::min(at + 3 * kStep, last_line) : at + 1)
+    // Every byte from the line feed before it on: without that feed a whole line would be part of the rest.
+    for (std::size_t at = 0; at < cut;
+         at = at + 1 < last_line ? std::min(at + 3 * kStep, last_line - 1) : at + 1)
         for (const Edit edit : {Edit::change, Edit::insert, Edit::erase}) {
             const std::string text = edited(good.substr(0, cut), at, edit);
             if (const auto read = taken(text)) {
