@@ -3,6 +3,7 @@
 
 #include "bench/captions.hpp"
 #include "bench/hazards.hpp"
+#include "bench/offers.hpp"
 #include "bench/readouts.hpp"
 #include "files/bundle_loader.hpp"
 #include "files/data_folder.hpp"
@@ -38,6 +39,7 @@ constexpr bool kFast = true;
 constexpr bool kFast = false; // unoptimised, or under sanitizers
 #endif
 constexpr std::uint64_t kActionsOfALife = 1000;
+constexpr std::uint64_t kHurryTicks = 5 * 20; ///< longest that somebody in a hurry takes for an action
 
 /// LIGHTOFF_RANDOM_ACTIONS=1000000 searches for longer.
 std::uint64_t actions_wanted() {
@@ -79,7 +81,7 @@ public:
     RandomAttempt(const files::LoadedBundle& call, std::uint64_t seed, bool watched)
         : call_(call), workspace_(call.site.model), other_workspace_(call.site.model),
           world_(lesson::arrive(call.site, call.scenario, seed, workspace_)), nature_(call.site, world_),
-          hasty_(seed, {.rests = 0, .patience_ticks = 5 * 20, .longest_wait_s = 5}),
+          hasty_(seed, {.rests = 0, .patience_ticks = kHurryTicks, .longest_wait_s = 5}),
           thorough_(seed + 1000000,
                     {.rests = 0, .patience_ticks = 20 * 60 * 20, .tries = 40, .verbs = slow_verbs()}) {
         log_.seed = seed;
@@ -122,13 +124,12 @@ public:
 
 private:
     static std::vector<Verb> slow_verbs() {
-        return {Verb::take_off,      Verb::put_back,    Verb::put_back,    Verb::clean,     Verb::tighten,
-                Verb::adjust,        Verb::replace,     Verb::set_right,   Verb::discharge, Verb::lift,
-                Verb::lift,          Verb::seat,        Verb::land,        Verb::land,      Verb::jumper,
-                Verb::small_breaker, Verb::manometer_a, Verb::manometer_b, Verb::probe_1,   Verb::probe_2,
-                Verb::analyser,      Verb::bubbles,     Verb::tachometer,  Verb::wattmeter, Verb::stopwatch,
-                Verb::appliances,    Verb::tell,        Verb::shut_off,    Verb::filter,    Verb::tape,
-                Verb::look};
+        // Twice what needs something else done before.
+        std::vector<Verb> slow{Verb::put_back, Verb::lift, Verb::land, Verb::land};
+        for (const bench::VerbSpec& spec : bench::verbs())
+            if (static_cast<std::uint64_t>(spec.ticks) > kHurryTicks || bench::takes_its_own_time(spec.verb))
+                slow.push_back(spec.verb);
+        return slow;
     }
 
     bench::Action next() {
