@@ -256,11 +256,15 @@ private:
         return std::any_of(group_.begin(), group_.end(),
                            [&](const Cause& cause) { return cause.fault == fault || cause.with == fault; });
     }
-    /// By then no steady cause fitted but those of the part that was changed.
+    /// By then no steady cause fitted but what really was there and what the part that was changed cures.
     [[nodiscard]] bool left_only_what_it_cures(std::uint64_t tick) {
+        const auto is_cured = [&](int fault) {
+            return is_cured_at(fault, mending_->part) ||
+                   std::find(faults_.begin(), faults_.end(), fault) != faults_.end();
+        };
         const std::vector<Cause> fitting = evidence_.fitting_at(tick);
         return std::all_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
-            return cause.fault >= 0 && (is_cured_at(cause.fault, mending_->part) ||
+            return cause.fault >= 0 && ((is_cured(cause.fault) && (cause.with < 0 || is_cured(cause.with))) ||
                                         evidence_.bank().comes_and_goes(cause).has_value());
         });
     }
