@@ -493,14 +493,26 @@ std::vector<Cause> Investigation::group_of(Cause cause) {
     for (const Cause other : fitting_first(now)) {
         if (other.with >= 0)
             continue;
-        const Suspect s = suspect(other, now);
-        bool apart = false;
-        for (std::size_t i = 0; i < bank_->tests().size() && !apart; ++i)
-            apart = bank_->tells_apart(static_cast<int>(i), its, s);
-        if (!apart || other == cause)
+        if (other == cause || has_double(other, its, now))
             group.push_back(other);
     }
     return group;
+}
+
+/// Whether any span of the cause that gives everything shows in all tests what `its` shows.
+bool Investigation::has_double(Cause cause, const Suspect& its, std::size_t observations) {
+    for (Candidate& candidate : candidates_of(cause)) {
+        const Candidate* part = giving(cause, candidate, observations);
+        if (part == nullptr)
+            continue;
+        const Suspect s{cause, part->variant.low, part->variant.high};
+        bool apart = false;
+        for (std::size_t i = 0; i < bank_->tests().size() && !apart; ++i)
+            apart = bank_->tells_apart(static_cast<int>(i), its, s);
+        if (!apart)
+            return true;
+    }
+    return false;
 }
 
 Route Investigation::route_to(Cause cause) {

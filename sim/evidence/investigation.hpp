@@ -149,6 +149,7 @@ private:
     [[nodiscard]] const bench::Reading* reading_of(const Observation& observation) const;
 
     // Worth.
+    bool has_double(Cause cause, const Suspect& its, std::size_t observations);
     Suspect suspect(Cause cause, std::size_t observations);
     std::vector<Suspect> suspects(const std::vector<Cause>& causes, std::size_t observations);
     std::size_t test_began(int reading) const;

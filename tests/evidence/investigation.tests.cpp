@@ -208,6 +208,15 @@ TEST_CASE("a good reading does not rule out what comes and goes") {
     CHECK(visit.fitting().count("hose_plugged") == 0);
 }
 
+TEST_CASE("a dry hose is of one group with a hose where the water has not come yet") {
+    Visit visit(Call{});
+    visit.follow({"wait 10s", "burner-door off", "look pressure_hose"});
+    CHECK(visit.fitting().count("hose_kinked") == 0);
+    const std::vector<Cause> group = visit.investigation.group_of(evidence::kNothingWrong);
+    CHECK(std::count(group.begin(), group.end(), cause("hose_water")) == 1);
+    CHECK(std::count(group.begin(), group.end(), cause("filter_dirty")) == 0);
+}
+
 TEST_CASE("two faults at once are no single cause, and the pair fits") {
     Call call;
     call.faults = {{"hose_plugged", 1.0, Trigger::from_start, 0},
