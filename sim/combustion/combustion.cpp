@@ -60,9 +60,11 @@ void analyse(const Fuel& fuel, Outputs& out, double co_mol_s, bool burning) {
 void fill_flue(const Params& p, const Inputs& in, const RowFlows& row, Outputs& out) {
     const double fuel_mol_s = row.burnt_inside / standard_molar_volume_m3_mol;
     const double fresh_kg_s = std::max(0.0, in.combustion_air_kg_s) * (1.0 - in.recirculated_fraction);
-    const double air_mol_s = dry_air_mol_s(fresh_kg_s + in.crack_jet_kg_s, in.humidity_ratio);
+    // A burning pocket uses air that came before and gathered with it.
+    const double air_mol_s = std::max(dry_air_mol_s(fresh_kg_s + in.crack_jet_kg_s, in.humidity_ratio),
+                                      fuel_mol_s * stoichiometric_air(p.fuel));
     out.flue = burn(p.fuel, fuel_mol_s, air_mol_s, in.humidity_ratio);
-    out.flue.o2 = std::max(0.0, out.flue.o2); // a burning pocket uses air that came before
+    out.flue.o2 = std::max(0.0, out.flue.o2); // rounding, where all oxygen is used
     out.flue_mass_flow_kg_s = mass(out.flue);
     if (in.recirculated_fraction > 0.0 && out.flue_mass_flow_kg_s > 0.0) {
         // What goes round has the composition of what leaves: the same gas, more of it.

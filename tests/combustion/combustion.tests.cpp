@@ -106,6 +106,22 @@ TEST_CASE("clean light-off") {
     CHECK(std::abs(account_error(b.state)) < 1e-9 * b.state.fuel_in_m3);
 }
 
+// Stoichiometry: no flue gas holds more CO2 than that of the fuel burnt in just its air.
+TEST_CASE("gas that gathered burns with the air that gathered with it") {
+    BurnerBench b;
+    b.inputs.igniter_surface_k = 300.0;
+    b.run(1.0);
+    b.inputs.igniter_surface_k = 1500.0;
+    double most_co2 = 0.0;
+    for (int i = 0; i < 300; ++i) {
+        b.step(0.01);
+        most_co2 = std::max(most_co2, b.outputs.co2_dry);
+        CHECK(b.outputs.co2_dry <= ultimate_co2(b.params.fuel) * (1.0 + 1e-12));
+        CHECK(b.outputs.o2_dry >= 0.0);
+    }
+    CHECK(most_co2 > 0.99 * ultimate_co2(b.params.fuel)); // the pocket did want more than passes by
+}
+
 TEST_CASE("burners light in order from the igniter") {
     BurnerBench b;
     std::array<double, 4> at{};

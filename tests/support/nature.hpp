@@ -72,13 +72,6 @@ private:
         return units::dry_air_density_kg_m3(begin_.inputs.barometric_pa, coldest_k_);
     }
 
-    /// Left out: while a pocket of gathered gas burns (a tick or some of a light-off) its products are
-    /// counted into the air that flows by and not into the air that gathered with it. For so long carbon
-    /// dioxide and flame may stand above what is possible; the accounts hold.
-    static bool pocket_burns(const furnace::State& s) {
-        return s.signals.combustion.ignition_pressure_pa > 0.0;
-    }
-
     void temperatures(const furnace::State& s) {
         const heat::Nodes& t = s.heat.temperature;
         const heat::Outputs& out = s.signals.heat;
@@ -96,8 +89,7 @@ private:
                                            {"supply air's temperature", out.supply_air_k},
                                            {"vestibule's temperature", out.vestibule_k}})
             within(what, kelvin, coldest_k_, kFlame_k);
-        if (!pocket_burns(s))
-            within("flame's temperature", out.flame_k, coldest_k_, kFlame_k);
+        within("flame's temperature", out.flame_k, coldest_k_, kFlame_k);
         within("igniter's temperature", t.igniter, coldest_k_, kSiliconCarbideFails_k);
         within("blower winding's temperature", t.blower_winding, coldest_k_, kCopperMelts_k);
         within("inducer winding's temperature", t.inducer_winding, coldest_k_, kCopperMelts_k);
@@ -120,9 +112,8 @@ private:
         }
         within("oxygen in the flue gas", fire.o2_dry, 0.0, kOxygenInAir * (1.0 + kRounding));
         within("carbon monoxide in the flue gas", fire.co_dry, 0.0, 1.0);
-        if (!pocket_burns(s))
-            within("carbon dioxide in the flue gas", fire.co2_dry, 0.0,
-                   combustion::ultimate_co2(model_.combustion.fuel) * (1.0 + kRounding));
+        within("carbon dioxide in the flue gas", fire.co2_dry, 0.0,
+               combustion::ultimate_co2(model_.combustion.fuel) * (1.0 + kRounding));
         within("latent heat", fire.latent_w, 0.0, fire.heat_released_hhv_w);
     }
 
