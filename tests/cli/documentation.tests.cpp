@@ -72,8 +72,8 @@ TEST_CASE("the examples of docs/terminal.md print what the page says") {
 
 TEST_CASE("every command and every sum is in docs/terminal.md") {
     const std::string page = bytes_of(std::string(LIGHTOFF_SOURCE_DIR) + "/docs/terminal.md");
-    for (const char* command :
-         {"run", "circuit", "calc", "actions", "play", "grade", "check", "replay", "conditions", "chart", "hash"}) {
+    for (const char* command : {"run", "circuit", "calc", "actions", "play", "grade", "check", "replay",
+                                "conditions", "chart", "hash"}) {
         INFO(command);
         CHECK(page.find("lightoff-cli " + std::string(command)) != std::string::npos);
     }
