@@ -171,6 +171,12 @@ private:
         return all.empty() ? "nothing" : all;
     }
 
+    [[nodiscard]] std::string name_of_line(std::uint16_t target) const {
+        for (const bench::Choice& choice : bench::choices(site_, bench::Word::line))
+            if (choice.value == target)
+                return choice.name;
+        return {};
+    }
     /// The reading that a line of the report rests on, if it is one of the right quantity.
     [[nodiscard]] const bench::Reading* reading_behind(const Statement& said) const {
         const auto& readings = review_.notebook().readings();
@@ -189,7 +195,8 @@ private:
             if (reading == nullptr) {
                 ++unmeasured_;
                 line(Section::checks, 0.0, 0.0, said.tick,
-                     "A value with no reading of that quantity behind it.");
+                     name_of_line(said.action.target) +
+                         ": no reading behind it, or one taken where or when it cannot be that value.");
                 continue;
             }
             const auto at = static_cast<std::size_t>(said.action.target);
