@@ -239,7 +239,8 @@ const Investigation::Candidate* Investigation::giving(Cause cause, Candidate& ca
     while (candidate.left_at == kNever && candidate.torn_at == kNever && candidate.checked < observations) {
         const std::size_t now = candidate.checked++;
         const std::uint64_t on_site = all[now].tick - record_.arrival();
-        if (on_site > candidate.variant.lasts_ticks || !gives_one(candidate.variant, now))
+        if (on_site > candidate.variant.lasts_ticks || !gives_one(candidate.variant, now) ||
+            flickers(cause, candidate.variant, now))
             candidate.left_at = now;
         else if (all[now].reading == 0 && is_torn(candidate.variant, now))
             (candidate.halvings < kHalvings ? candidate.torn_at : candidate.left_at) = now;
@@ -265,7 +266,42 @@ Investigation::Ends Investigation::ends_giving(const Variant& variant, std::size
     const Observation& o = record_.observations()[observation];
     const Prediction& low = said(variant.low, observation);
     const Prediction& high = said(variant.high, observation);
-    return {fits(o, reading_of(o), low, low), fits(o, reading_of(o), high, high)};
+    bool away = fits(o, reading_of(o), low, low);
+    if (!away && variant.way == Way::comes_and_goes) {
+        const Prediction& sound = said(0, observation);
+        away = fits(o, reading_of(o), sound, sound);
+    }
+    return {away, fits(o, reading_of(o), high, high)};
+}
+
+/// Ohms: of a wire by itself and of nothing that was before, for the power is off.
+bool Investigation::is_of_a_wire(std::size_t observation) const {
+    using instruments::Quantity;
+    const bench::Reading* reading = reading_of(record_.observations()[observation]);
+    return reading != nullptr && reading->part < 0 &&
+           (reading->display.quantity == Quantity::ohms || reading->display.quantity == Quantity::continuity);
+}
+
+/// What comes and goes stays, or stays away, for a stretch of its time at least. So it does not give ohms
+/// that it has only while it is there between two that it has only while it is away, all within a stretch;
+/// nor the other way round.
+bool Investigation::flickers(Cause cause, const Variant& variant, std::size_t observation) {
+    if (variant.way != Way::comes_and_goes || !is_of_a_wire(observation))
+        return false;
+    const std::vector<Observation>& all = record_.observations();
+    const Ends now = ends_giving(variant, observation);
+    const std::uint64_t stretch =
+        bank_->site().catalogue.faults[static_cast<std::size_t>(cause.fault)].stretch_ticks;
+    bool otherwise = false;
+    for (std::size_t i = observation; i-- > 0 && all[observation].tick - all[i].tick < stretch;) {
+        if (now.low == now.high || !is_of_a_wire(i))
+            continue;
+        const Ends then = ends_giving(variant, i);
+        if (then == now && otherwise)
+            return true;
+        otherwise = otherwise || (then.low != then.high && then.low != now.low);
+    }
+    return false;
 }
 
 /// A furnace between two severities is, within seconds, like one of them. So it is none that gives what only

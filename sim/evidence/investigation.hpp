@@ -115,7 +115,8 @@ private:
         std::size_t checked = 0;         ///< observations that it has been held against
         std::vector<Candidate> halves{}; ///< once torn
     };
-    /// Which ends of a span give an observation by themselves.
+    /// Which ends of a span give an observation by themselves; of what comes and goes: when it is away, when
+    /// it is there.
     struct Ends {
         bool low = false;
         bool high = false;
@@ -144,6 +145,8 @@ private:
     bool gives_one(const Variant& variant, std::size_t observation);
     Ends ends_giving(const Variant& variant, std::size_t observation);
     bool is_torn(const Variant& variant, std::size_t senses);
+    bool flickers(Cause cause, const Variant& variant, std::size_t observation);
+    [[nodiscard]] bool is_of_a_wire(std::size_t observation) const;
     void halve(Cause cause, Candidate& candidate);
     const Prediction& said(std::size_t furnace, std::size_t observation);
     [[nodiscard]] const bench::Reading* reading_of(const Observation& observation) const;

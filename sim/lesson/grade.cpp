@@ -110,6 +110,13 @@ private:
             return std::binary_search(group_.begin(), group_.end(), without_behind(cause));
         });
     }
+    /// Whether what was read leaves the cause open, alone or among others.
+    [[nodiscard]] bool still_fits(std::uint64_t tick) {
+        const std::vector<Cause> fitting = evidence_.fitting_at(tick);
+        return std::any_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
+            return std::binary_search(group_.begin(), group_.end(), without_behind(cause));
+        });
+    }
     [[nodiscard]] bool mends_the_cause(const ChangeMade& change) const {
         const faults::ServiceRef ref{change.part, change.kind};
         return std::any_of(faults_.begin(), faults_.end(), [&](int fault) {
@@ -134,7 +141,8 @@ private:
         if (mending_ == nullptr)
             return;
         proved_first_ = (isolated_ && *isolated_ <= mending_->tick) || nothing_else_fits(mending_->tick) ||
-                        (mending_->part >= 0 && cornered(evidence_.fitting_at(mending_->tick), *mending_));
+                        (mending_->part >= 0 && still_fits(mending_->tick) &&
+                         cornered(evidence_.fitting_at(mending_->tick), *mending_));
         if (proved_first_ && (!isolated_ || *isolated_ > mending_->tick))
             isolated_ = mending_->tick;
     }
