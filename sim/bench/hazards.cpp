@@ -179,6 +179,22 @@ bool is_bypassed(const Site& site, const World& world, furnace::Driver driver,
     return false;
 }
 
+/// Whether a lead lies across a safety's contact, live or not.
+bool is_bridged(const Site& site, const World& world, furnace::Driver driver) {
+    const furnace::Wiring& wiring = site.model.wiring;
+    for (const electrical::Element& contact : wiring.netlist.elements) {
+        if (contact.kind != electrical::ElementKind::contact || contact.switch_bit < 0 ||
+            wiring.switches[static_cast<std::size_t>(contact.switch_bit)].driver != driver)
+            continue;
+        for (std::size_t slot = instruments::kJumperSlot; slot < electrical::kMaxAttachments; ++slot) {
+            const auto& lead = world.inputs.attachments[slot];
+            if ((lead.a == contact.a && lead.b == contact.b) || (lead.a == contact.b && lead.b == contact.a))
+                return true;
+        }
+    }
+    return false;
+}
+
 std::uint32_t switches_of(const World& world) {
     const furnace::Inputs& in = world.inputs;
     const bool door_switch = in.blower_door_on != 0 || in.door_switch_held != 0;
@@ -324,7 +340,8 @@ void HazardWatch::watch_bypass(const World& world, furnace::Workspace& workspace
     if (world.tick % kBypassEveryTicks != 0)
         return;
     const bool hand_made = has_hand_made_path(world);
-    const bool rollout = hand_made && is_bypassed(*site_, world, furnace::Driver::rollout, workspace);
+    const bool rollout = hand_made && (is_bridged(*site_, world, furnace::Driver::rollout) ||
+                                       is_bypassed(*site_, world, furnace::Driver::rollout, workspace));
     note_once(world, rollout, Hazard::rollout_bypassed, "rollout switch");
     const bool any =
         rollout || (hand_made && (is_bypassed(*site_, world, furnace::Driver::limit, workspace) ||
