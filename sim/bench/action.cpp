@@ -60,8 +60,8 @@ std::int32_t millikelvin_of(std::string_view text, std::string_view word) {
         kelvin = units::celsius_to_k(q.number);
     else
         fail(text, "the temperature needs its unit, F or C, as in 70F");
-    // A house thermostat's range, 40 to 95 F.
-    if (!(kelvin >= units::fahrenheit_to_k(40.0) - 1e-9 && kelvin <= units::fahrenheit_to_k(95.0) + 1e-9))
+    // A house thermostat's range, 40 to 95 F; its ends too must come back from their text in thousandths.
+    if (!(kelvin >= units::fahrenheit_to_k(40.0) - 1e-3 && kelvin <= units::fahrenheit_to_k(95.0) + 1e-3))
         fail(text, "the set point must be 40F to 95F (4.4C to 35C)");
     return rounded(kelvin * 1000.0);
 }

@@ -108,6 +108,16 @@ TEST_CASE("what a furnace does not have can't be turned or measured at") {
     CHECK_NOTHROW(bench::parse_action(site, "spin blower"));
 }
 
+TEST_CASE("the ends of the thermostat's range come back from their text") {
+    const bench::Site& site = lightoff::test::reference_site();
+    for (const char* text : {"thermostat-set 40F", "thermostat-set 95F"}) {
+        const bench::Action end = bench::parse_action(site, text);
+        CHECK(bench::parse_action(site, bench::format_action(site, end)) == end);
+    }
+    for (const char* text : {"thermostat-set 39.9F", "thermostat-set 95.1F"})
+        CHECK_THROWS(bench::parse_action(site, text));
+}
+
 TEST_CASE("text of an action comes back as the same action") {
     const bench::Site& site = lightoff::test::reference_site();
     lightoff::test::RandomHands hands(9);
