@@ -153,6 +153,12 @@ bool has_hand_made_path(const World& world) {
     return false;
 }
 
+bool is_contact_of(const furnace::Wiring& wiring, const electrical::Element& element,
+                   furnace::Driver driver) {
+    return element.kind == electrical::ElementKind::contact && element.switch_bit >= 0 &&
+           wiring.switches[static_cast<std::size_t>(element.switch_bit)].driver == driver;
+}
+
 /// Whether current would pass a safety's contact by another way if it were open.
 bool is_bypassed(const Site& site, const World& world, furnace::Driver driver,
                  furnace::Workspace& workspace) {
@@ -160,8 +166,7 @@ bool is_bypassed(const Site& site, const World& world, furnace::Driver driver,
     const electrical::Netlist& net = wiring.netlist;
     for (std::size_t e = 0; e < net.elements.size(); ++e) {
         const electrical::Element& contact = net.elements[e];
-        if (contact.kind != electrical::ElementKind::contact || contact.switch_bit < 0 ||
-            wiring.switches[static_cast<std::size_t>(contact.switch_bit)].driver != driver)
+        if (!is_contact_of(wiring, contact, driver))
             continue;
         furnace::Condition open = world.condition;
         electrical::open_element(open.wiring, static_cast<int>(e));
@@ -183,8 +188,7 @@ bool is_bypassed(const Site& site, const World& world, furnace::Driver driver,
 bool is_bridged(const Site& site, const World& world, furnace::Driver driver) {
     const furnace::Wiring& wiring = site.model.wiring;
     for (const electrical::Element& contact : wiring.netlist.elements) {
-        if (contact.kind != electrical::ElementKind::contact || contact.switch_bit < 0 ||
-            wiring.switches[static_cast<std::size_t>(contact.switch_bit)].driver != driver)
+        if (!is_contact_of(wiring, contact, driver))
             continue;
         for (std::size_t slot = instruments::kJumperSlot; slot < electrical::kMaxAttachments; ++slot) {
             const auto& lead = world.inputs.attachments[slot];

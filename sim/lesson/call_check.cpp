@@ -25,7 +25,7 @@ constexpr double kLongerRunUp = 1.5;                ///< times a sound furnace's
 constexpr double kHums_s = 3.0;
 constexpr double kActCo_ppm = 9.0; ///< common practice, no source
 
-constexpr double kTick_s = 1.0 / units::ticks_per_second;
+constexpr double kTick_s = units::seconds_per_tick;
 
 /// Longest stretch of something, in seconds.
 class Longest {
