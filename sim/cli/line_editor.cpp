@@ -66,11 +66,11 @@ struct LineEditor::Editor {
     static unsigned char go_on(EditLine* editing, int) {
         const LineInfo* line = el_line(editing);
         const std::string_view before(line->buffer, static_cast<std::size_t>(line->cursor - line->buffer));
-        const Completion found = of(editing).completer(before);
+        const visit::Completion found = of(editing).completer(before);
         if (found.words.empty())
             return CC_REFRESH_BEEP;
         const std::size_t typed = before.size() - found.start;
-        std::string more = common_start(found.words).substr(typed);
+        std::string more = visit::common_start(found.words).substr(typed);
         if (found.words.size() == 1)
             more += ' ';
         if (more.empty()) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "cli/play_line.hpp"
+#include "visit/play_line.hpp"
 
 #include <functional>
 #include <memory>
@@ -14,7 +14,7 @@ namespace lightoff::cli {
 /// on an empty one is the end. While one lives, SIGINT is ignored unless an Interrupt waits for it.
 class LineEditor {
 public:
-    using Completer = std::function<Completion(std::string_view)>;
+    using Completer = std::function<visit::Completion(std::string_view)>;
     explicit LineEditor(Completer completer);
     ~LineEditor();
     LineEditor(const LineEditor&) = delete;

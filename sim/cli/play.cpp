@@ -5,13 +5,15 @@
 #include "cli/interrupt.hpp"
 #include "cli/line_editor.hpp"
 #include "cli/lists.hpp"
-#include "cli/play_line.hpp"
 #include "cli/play_text.hpp"
-#include "cli/session.hpp"
 #include "cli/usage_error.hpp"
 #include "files/disk.hpp"
 #include "files/error.hpp"
 #include "files/json_text.hpp"
+#include "visit/play_line.hpp"
+#include "visit/until.hpp"
+#include "visit/visit.hpp"
+#include "visit/words.hpp"
 
 #include <algorithm>
 #include <cerrno>
@@ -25,7 +27,13 @@
 namespace lightoff::cli {
 namespace {
 
-constexpr std::int32_t kWindowWakes = 20; ///< ticks until an instrument just put somewhere shows it
+using visit::Ask;
+using visit::clock_text;
+using visit::parse_play_line;
+using visit::PlayLine;
+using visit::reading_text;
+using visit::Until;
+using visit::Visit;
 
 struct Numbered {
     std::size_t number = 0;
@@ -99,8 +107,8 @@ std::optional<files::Attempt> begun_attempt(const PlayOptions& options) {
 /// Lines done one after the other, and what came of them.
 class Player {
 public:
-    Player(Output& out, const files::LoadedBundle& bundle, Session& session, const char* by, bool echo)
-        : out_(out), bundle_(bundle), session_(session), by_(by),
+    Player(Output& out, const files::LoadedBundle& bundle, Visit& visit, const char* by, bool echo)
+        : out_(out), bundle_(bundle), visit_(visit), by_(by),
           echo_(echo), listener_{[this](const bench::Caption& caption) { tell(caption); },
                                  [this](const bench::Reading& reading, std::size_t number) {
                                      tell(reading, number);
@@ -118,7 +126,7 @@ public:
         return why;
     }
     [[nodiscard]] bool interrupted() const { return interrupted_; }
-    [[nodiscard]] bool over() const { return left_ || interrupted_ || session_.signed_off(); }
+    [[nodiscard]] bool over() const { return left_ || interrupted_ || visit_.signed_off(); }
 
 private:
     std::string taken(const PlayLine& line) {
@@ -144,7 +152,7 @@ private:
     std::string act(const PlayLine& line) {
         bench::Action action = line.action;
         if (line.last_of >= 0) {
-            const auto& readings = session_.notebook().readings();
+            const auto& readings = visit_.notebook().readings();
             const auto last = std::find_if(readings.rbegin(), readings.rend(), [&](const auto& reading) {
                 return reading.window == line.last_of;
             });
@@ -152,91 +160,59 @@ private:
                 return "Nothing has been read from that instrument yet.";
             action.value = static_cast<std::int32_t>(readings.rend() - last);
         }
-        return session_.act(action, by_, listener_);
+        return visit_.act(action, by_, listener_);
     }
     void now(std::string_view what, const std::string& text) {
-        write_event(out_, session_.ticks_here(), what, text);
+        write_event(out_, visit_.ticks_here(), what, text);
     }
     void tell(const bench::Caption& caption) {
         // A look stands in the notebook, with its number.
         const bool of_look = caption.about == bench::About::hands &&
-                             session_.world().hands.last.verb == bench::Verb::look &&
-                             session_.world().hands.last_tick + 1 == caption.tick;
+                             visit_.world().hands.last.verb == bench::Verb::look &&
+                             visit_.world().hands.last_tick + 1 == caption.tick;
         if (!of_look || caption.sense != bench::Sense::seen)
-            write_event(out_, caption.tick - session_.arrived_tick(), bench::name_of(caption.sense),
+            write_event(out_, caption.tick - visit_.arrived_tick(), bench::name_of(caption.sense),
                         caption.text);
     }
     void tell(const bench::Reading& reading, std::size_t number) {
-        write_event(out_, reading.tick - session_.arrived_tick(), reading.window < 0 ? "seen" : "read",
-                    reading_text(session_.site(), reading, number));
+        write_event(out_, reading.tick - visit_.arrived_tick(), reading.window < 0 ? "seen" : "read",
+                    reading_text(visit_.site(), reading, number));
     }
 
     std::string wait_until(const PlayLine& line) {
-        if (line.until == Until::quiet && is_quiet(session_.percept())) {
+        if (line.until == Until::quiet && visit::is_quiet(visit_.percept())) {
             now("", "It is quiet.");
             return {};
         }
-        const bench::Verdict verdict = session_.check({bench::Verb::wait, 0, 1});
+        const bench::Verdict verdict = visit_.check({bench::Verb::wait, 0, 1});
         if (!verdict.allowed)
             return verdict.reason;
-        const auto seconds =
-            session_.seconds_until([&](const Session::Ahead& ahead) { return has_come_about(line, ahead); },
-                                   line.limit_s, listener_.stop);
+        const auto seconds = visit_.seconds_until(
+            [&](const Visit::Ahead& ahead) { return visit::has_come_about(line, ahead); }, line.limit_s,
+            listener_.stop);
         if (interrupted_)
             return {};
-        std::string why =
-            session_.act({bench::Verb::wait, 0, seconds.value_or(line.limit_s)}, by_, listener_);
+        std::string why = visit_.act({bench::Verb::wait, 0, seconds.value_or(line.limit_s)}, by_, listener_);
         if (why.empty() && !seconds && !interrupted_)
             why = "nothing of the kind within " + clock_text(static_cast<std::uint64_t>(line.limit_s) * 20);
         return why;
     }
-    static bool is_quiet(const bench::Percept& percept) {
-        return percept.heard.inducer_hz == 0 && percept.heard.blower_hz == 0 && percept.heard.roar == 0 &&
-               !percept.heard.inducer_hum && !percept.heard.blower_hum;
-    }
-    /// Every number that can stand still does.
-    static bool is_settled(const bench::Percept& percept) {
-        for (const instruments::Display& display : percept.instruments.window)
-            if (display.has(instruments::kOn) && display.ticks_settled < instruments::kSettledTicks &&
-                display.quantity != instruments::Quantity::dial &&
-                display.quantity != instruments::Quantity::stopwatch)
-                return false;
-        return true;
-    }
-    static bool has_come_about(const PlayLine& line, const Session::Ahead& ahead) {
-        if (line.until == Until::quiet)
-            return is_quiet(ahead.percept);
-        if (line.until == Until::settled)
-            return ahead.ticks >= kWindowWakes && is_settled(ahead.percept);
-        if (line.until == Until::reading)
-            return ahead.new_readings > 0;
-        for (std::size_t i = ahead.captions_before; i < ahead.captions.size(); ++i) {
-            const bench::About about = ahead.captions[i].about;
-            const bool fits = line.until == Until::anything
-                                  ? about != bench::About::click && about != bench::About::hands
-                                  : about == line.about;
-            if (fits)
-                return true;
-        }
-        return false;
-    }
-
     void answer(const PlayLine& line) {
         switch (line.ask) {
         case Ask::order:
             return write_work_order(out_, bundle_);
         case Ask::chart:
-            return write_chart(out_, session_.site().model.board);
+            return write_chart(out_, visit_.site().model.board);
         case Ask::status:
-            return write_status(out_, session_);
+            return write_status(out_, visit_);
         case Ask::notes:
-            return write_notes(out_, session_);
+            return write_notes(out_, visit_);
         case Ask::help:
-            return write_help(out_, session_.site(), line.topic);
+            return write_help(out_, visit_.site(), line.topic);
         case Ask::undo:
-            if (const auto& undo = session_.undo())
-                return out_.line("  " + bench::format_action(session_.site(), undo->done) +
-                                 " is undone by: " + bench::format_action(session_.site(), undo->inverse));
+            if (const auto& undo = visit_.undo())
+                return out_.line("  " + bench::format_action(visit_.site(), undo->done) +
+                                 " is undone by: " + bench::format_action(visit_.site(), undo->inverse));
             return out_.line("  nothing to undo");
         case Ask::quit:
             left_ = true;
@@ -245,56 +221,55 @@ private:
 
     Output& out_;
     const files::LoadedBundle& bundle_;
-    Session& session_;
+    Visit& visit_;
     const char* by_;
     bool echo_;
     std::optional<Interrupt> interrupt_; ///< while something is being done
-    Session::Listener listener_;
+    Visit::Listener listener_;
     bool left_ = false;
     bool interrupted_ = false;
 };
 
 /// What has become of the call, and how to go on.
-int close(Output& out, const PlayOptions& options, Session& session, const Player& player, bool refused) {
-    session.leave();
-    const std::string what = std::to_string(session.actions()) +
-                             (session.actions() == 1 ? " action, " : " actions, ") +
-                             clock_text(session.ticks_here());
+int close(Output& out, const PlayOptions& options, Visit& visit, const Player& player, bool refused) {
+    visit.leave();
+    const std::string what = std::to_string(visit.actions()) +
+                             (visit.actions() == 1 ? " action, " : " actions, ") +
+                             clock_text(visit.ticks_here());
     if (!options.attempt.empty())
-        out.line(options.attempt + ": " + what + (session.signed_off() ? "" : ", left open"));
+        out.line(options.attempt + ": " + what + (visit.signed_off() ? "" : ", left open"));
     if (player.interrupted())
         return kInterrupted;
     return refused ? kNegative : kDone;
 }
 
-int play_script(Output& out, const PlayOptions& options, const files::LoadedBundle& bundle, Session& session,
+int play_script(Output& out, const PlayOptions& options, const files::LoadedBundle& bundle, Visit& visit,
                 const std::vector<Numbered>& lines) {
-    Player player(out, bundle, session, "script", true);
+    Player player(out, bundle, visit, "script", true);
     for (const Numbered& step : lines) {
         const std::string why = player.take(step.line);
         if (!why.empty())
             out.line(out.styled(Style::bad, "refused") + " (line " + std::to_string(step.number) +
                      "): " + why);
         if (!why.empty() && !step.line.may_be_refused)
-            return close(out, options, session, player, true);
+            return close(out, options, visit, player, true);
         if (player.over())
             break;
     }
-    return close(out, options, session, player, false);
+    return close(out, options, visit, player, false);
 }
 
-int play_by_hand(Output& out, const PlayOptions& options, const files::LoadedBundle& bundle,
-                 Session& session) {
+int play_by_hand(Output& out, const PlayOptions& options, const files::LoadedBundle& bundle, Visit& visit) {
     const bench::Site& site = bundle.site;
     std::optional<LineEditor> editor;
     if (isatty(STDIN_FILENO) == 1)
-        editor.emplace([&site](std::string_view line) { return complete(site, line); });
+        editor.emplace([&site](std::string_view line) { return visit::complete(site, line); });
     bool refused = false;
-    Player player(out, bundle, session, "student", !editor);
+    Player player(out, bundle, visit, "student", !editor);
     while (!player.over()) {
         out.flush();
         const std::optional<std::string> text =
-            editor ? editor->read(clock_text(session.ticks_here()) + "> ") : read_standard_input();
+            editor ? editor->read(clock_text(visit.ticks_here()) + "> ") : read_standard_input();
         if (!text)
             break;
         bool may_be_refused = false;
@@ -310,7 +285,7 @@ int play_by_hand(Output& out, const PlayOptions& options, const files::LoadedBun
             out.line(out.styled(Style::bad, "refused") + ": " + why);
         refused = refused || (!editor && !why.empty() && !may_be_refused);
     }
-    return close(out, options, session, player, refused);
+    return close(out, options, visit, player, refused);
 }
 
 } // namespace
@@ -324,18 +299,18 @@ int play(Output& out, const PlayOptions& options) {
     const std::optional<files::Attempt> begun = begun_attempt(options);
     if (begun)
         files::check_bundle(*begun, options.attempt, bundle.site.model.bundle_hash);
-    Session session(bundle, begun ? begun->header.seed : seed);
+    Visit visit(bundle, begun ? begun->header.seed : seed);
     if (begun)
-        session.resume(options.attempt);
+        visit.resume(options.attempt);
     else if (!options.attempt.empty())
-        session.record(options.attempt);
+        visit.record(options.attempt);
     write_work_order(out, bundle);
     if (begun)
-        out.line("Continued after " + std::to_string(session.actions()) +
-                 (session.actions() == 1 ? " action" : " actions") + ", " + clock_text(session.ticks_here()) +
+        out.line("Continued after " + std::to_string(visit.actions()) +
+                 (visit.actions() == 1 ? " action" : " actions") + ", " + clock_text(visit.ticks_here()) +
                  "; `notes` and `status` say how things stand.");
-    return options.script.empty() ? play_by_hand(out, options, bundle, session)
-                                  : play_script(out, options, bundle, session, lines);
+    return options.script.empty() ? play_by_hand(out, options, bundle, visit)
+                                  : play_script(out, options, bundle, visit, lines);
 }
 
 } // namespace lightoff::cli

@@ -4,9 +4,10 @@
 #include "bench/access.hpp"
 #include "bench/hand_words.hpp"
 #include "bench/offers.hpp"
-#include "cli/play_line.hpp"
 #include "cli/text_layout.hpp"
 #include "units/convert.hpp"
+#include "visit/play_line.hpp"
+#include "visit/words.hpp"
 
 #include <array>
 
@@ -38,34 +39,6 @@ std::string join(const std::vector<std::string>& texts, const std::string& betwe
     for (const std::string& text : texts)
         all += (all.empty() ? "" : between) + text;
     return all;
-}
-
-std::string kind_text(lesson::Kind kind) {
-    switch (kind) {
-    case lesson::Kind::no_heat:
-        return "no heat";
-    case lesson::Kind::poor_heat:
-        return "poor heat";
-    case lesson::Kind::noise:
-        return "noise";
-    case lesson::Kind::smell_or_alarm:
-        return "smell or alarm";
-    case lesson::Kind::callback:
-        return "callback";
-    case lesson::Kind::nothing_wrong:
-        return "service call";
-    case lesson::Kind::tune_up:
-        return "tune-up";
-    case lesson::Kind::explore:
-        return "explore";
-    }
-    return {};
-}
-
-std::string window_text(const instruments::Display& display) {
-    if (display.quantity == instruments::Quantity::glow)
-        return display.mantissa != 0 ? "glows" : "stays dark";
-    return instruments::text(display);
 }
 
 void write_switches(Output& out, const bench::LeftAs& left, const bench::Worked& worked) {
@@ -149,12 +122,12 @@ void write_general_help(Output& out) {
     out.line(out.heading("Waiting for something"));
     write_labelled(out, "  wait until THING", 32, "stops on what can be perceived, within 15 min");
     write_labelled(out, "  ... within TIME", 32, "or within another time");
-    for (const UntilRow& until : until_rows())
+    for (const visit::UntilRow& until : visit::until_rows())
         write_labelled(out, "    " + std::string(until.name), 32, until.help);
     write_labelled(out, "  read", 32, "short for wait until settled");
     out.line();
     out.line(out.heading("Questions, which cost no time"));
-    for (const AskRow& ask : ask_rows())
+    for (const visit::AskRow& ask : visit::ask_rows())
         write_labelled(out, "  " + std::string(ask.name), 32, ask.help);
 }
 
@@ -189,36 +162,13 @@ void write_verb_help(Output& out, const bench::Site& site, const bench::VerbSpec
     }
 }
 
-/// Where an instrument was put, short where nothing is to be said.
-std::string place_text(const bench::Reading& reading) {
-    if (reading.display.quantity == instruments::Quantity::ambient_co)
-        return "here";
-    const bool multimeter =
-        instruments::displays(instruments::Bag{})[static_cast<std::size_t>(reading.window)].name ==
-        "multimeter";
-    if (multimeter && reading.place_a == reading.place_b)
-        return "leads on nothing";
-    std::string text = reading.where;
-    const std::string room = " against " + std::string(instruments::spot_row(instruments::Spot::room).title);
-    if (text.size() > room.size() && text.compare(text.size() - room.size(), room.size(), room) == 0)
-        text.replace(text.size() - room.size(), room.size(), " against the room");
-    return text;
-}
-
 } // namespace
-
-std::string clock_text(std::uint64_t ticks) {
-    const std::uint64_t tenths = ticks / 2; // of 50 ms
-    const std::uint64_t seconds = tenths / 10 % 60;
-    return std::to_string(tenths / 600) + (seconds < 10 ? ":0" : ":") + std::to_string(seconds) + "." +
-           std::to_string(tenths % 10);
-}
 
 void write_work_order(Output& out, const files::LoadedBundle& bundle) {
     const lesson::Scenario& scenario = bundle.scenario;
     const furnace::RatingPlate& plate = bundle.site.model.rating;
     out.line(out.heading("Work order: " + scenario.title));
-    row(out, "call", kind_text(scenario.kind));
+    row(out, "call", visit::kind_text(scenario.kind));
     row(out, "customer", "“" + scenario.complaint + "”");
     row(out, "furnace", bundle.site.model.title);
     row(out, "rating plate",
@@ -238,50 +188,34 @@ void write_work_order(Output& out, const files::LoadedBundle& bundle) {
 }
 
 void write_event(Output& out, std::uint64_t ticks_here, std::string_view what, const std::string& text) {
-    out.line(out.styled(Style::quiet, padded_left(clock_text(ticks_here), kClockWidth)) + "  " +
+    out.line(out.styled(Style::quiet, padded_left(visit::clock_text(ticks_here), kClockWidth)) + "  " +
              padded(what, 6) + " " + text);
 }
 
-std::string reading_text(const bench::Site& site, const bench::Reading& reading, std::size_t number) {
-    std::string text = "[" + std::to_string(number) + "] ";
-    if (reading.window < 0) {
-        const faults::Part& part = site.catalogue.parts[static_cast<std::size_t>(reading.part)];
-        text += part.title + ": ";
-        for (std::size_t i = 0; i < reading.bands.size(); ++i)
-            text += (i == 0 ? "" : "; ") +
-                    part.look.sights[i].bands[static_cast<std::size_t>(reading.bands[i])].words;
-        return text + (reading.bands.empty() ? "nothing about it catches the eye" : "");
-    }
-    const instruments::Bag bag;
-    return text + std::string(instruments::displays(bag)[static_cast<std::size_t>(reading.window)].name) +
-           " " + window_text(reading.display) + ", " + place_text(reading) +
-           (reading.taken == bench::Taken::kept ? ", kept" : "");
-}
-
-void write_notes(Output& out, const Session& session) {
-    const auto& readings = session.notebook().readings();
+void write_notes(Output& out, const visit::Visit& visit) {
+    const auto& readings = visit.notebook().readings();
     if (readings.empty())
         out.line("  nothing read yet");
     for (std::size_t i = 0; i < readings.size(); ++i)
-        write_event(out, readings[i].tick - session.arrived_tick(), "",
-                    reading_text(session.site(), readings[i], i + 1));
+        write_event(out, readings[i].tick - visit.arrived_tick(), "",
+                    visit::reading_text(visit.site(), readings[i], i + 1));
 }
 
-void write_status(Output& out, const Session& session) {
-    const bench::Percept percept = session.percept();
-    row(out, "time", clock_text(session.ticks_here()));
+void write_status(Output& out, const visit::Visit& visit) {
+    const bench::Percept percept = visit.percept();
+    row(out, "time", visit::clock_text(visit.ticks_here()));
     write_switches(out, percept.left_as, percept.worked);
-    write_apart(out, session.site(), percept.worked);
-    const auto windows = instruments::displays(session.world().bag);
+    write_apart(out, visit.site(), percept.worked);
+    const auto windows = instruments::displays(visit.world().bag);
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const instruments::Display& display = percept.instruments.window[i];
         if (!display.has(instruments::kOn))
             continue;
         row(out, std::string(windows[i].name),
-            window_text(display) + ", " +
-                bench::where_is_it(session.site(), session.world().bag, windows[i]));
+            visit::window_text(display) + ", " +
+                bench::where_is_it(visit.site(), visit.world().bag, windows[i]));
     }
-    row(out, "readings", std::to_string(session.notebook().readings().size()));
+    row(out, "readings", std::to_string(visit.notebook().readings().size()));
 }
 
 void write_help(Output& out, const bench::Site& site, const std::string& topic) {
@@ -292,10 +226,10 @@ void write_help(Output& out, const bench::Site& site, const std::string& topic) 
             write_verb_help(out, site, spec);
     if (topic == "wait" || topic == "read") {
         out.line("  or: wait until THING [within TIME]; read: wait until settled");
-        for (const UntilRow& until : until_rows())
+        for (const visit::UntilRow& until : visit::until_rows())
             write_labelled(out, "    " + std::string(until.name), 16, until.help);
     }
-    for (const AskRow& ask : ask_rows())
+    for (const visit::AskRow& ask : visit::ask_rows())
         if (ask.name == topic)
             write_labelled(out, "  " + std::string(ask.name), 14, ask.help);
 }

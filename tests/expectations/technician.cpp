@@ -58,10 +58,10 @@ void Technician::act(const bench::Action& action, const std::string& line) {
         tick();
 }
 
-void Technician::wait_until(const cli::PlayLine& line) {
+void Technician::wait_until(const visit::PlayLine& line) {
     const std::size_t before = watch_.captions().size();
     const auto has_come = [&](int ticks) {
-        if (line.until == cli::Until::settled) {
+        if (line.until == visit::Until::settled) {
             for (const instruments::NamedDisplay& window : instruments::displays(world_.bag))
                 if (window.display->has(instruments::kOn) && !instruments::is_settled(*window.display))
                     return false;
@@ -85,12 +85,12 @@ Technician& Technician::drive(std::string_view lines) {
         const std::size_t end = std::min(lines.find_first_of(";\n", start), lines.size());
         const std::string text = trimmed(lines.substr(start, end - start));
         start = end + 1;
-        const cli::PlayLine line = cli::parse_play_line(*site_, text);
-        if (line.kind == cli::PlayLine::Kind::act)
+        const visit::PlayLine line = visit::parse_play_line(*site_, text);
+        if (line.kind == visit::PlayLine::Kind::act)
             act(line.action, text);
-        else if (line.kind == cli::PlayLine::Kind::wait_until)
+        else if (line.kind == visit::PlayLine::Kind::wait_until)
             wait_until(line);
-        else if (line.kind != cli::PlayLine::Kind::empty)
+        else if (line.kind != visit::PlayLine::Kind::empty)
             throw std::invalid_argument(text + " is nothing to do at a furnace");
     }
     return *this;

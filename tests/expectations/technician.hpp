@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/captions.hpp"
-#include "cli/play_line.hpp"
+#include "visit/play_line.hpp"
 #include "support/rig.hpp"
 
 #include <functional>
@@ -46,7 +46,7 @@ public:
 private:
     void tick();
     void act(const bench::Action& action, const std::string& line);
-    void wait_until(const cli::PlayLine& line);
+    void wait_until(const visit::PlayLine& line);
     [[nodiscard]] const instruments::Display& display(const std::string& instrument) const;
     [[noreturn]] void give_up(const std::string& what) const;
 

@@ -15,7 +15,7 @@ struct Room {
     bool stepping;
 };
 
-inline constexpr std::array<Room, 18> kRooms{{
+inline constexpr std::array<Room, 19> kRooms{{
     {"units", 0, true},
     {"electrical", 1, true},
     {"draft", 1, true},
@@ -32,8 +32,9 @@ inline constexpr std::array<Room, 18> kRooms{{
     {"lesson", 6, true},
     {"coach", 7, false},
     {"files", 8, false},
-    {"cli", 9, false},
-    {"gui", 9, false},
+    {"visit", 9, false},
+    {"cli", 10, false},
+    {"gui", 10, false},
 }};
 
 constexpr std::optional<Room> find_room(std::string_view name) {

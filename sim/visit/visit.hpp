@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/captions.hpp"
+#include "bench/hazards.hpp"
 #include "bench/inverse.hpp"
 #include "bench/notebook.hpp"
 #include "files/attempt.hpp"
@@ -10,11 +11,12 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
-namespace lightoff::cli {
+namespace lightoff::visit {
 
 /// One call being worked: a World with the notebook, the captions and, if wanted, the attempt's file.
-class Session {
+class Visit {
 public:
     /// Something that has just been perceived or read, as it happens.
     struct Listener {
@@ -24,7 +26,7 @@ public:
     };
 
     /// Arrives at the call. `bundle` must outlive the session.
-    Session(const files::LoadedBundle& bundle, std::uint64_t seed);
+    Visit(const files::LoadedBundle& bundle, std::uint64_t seed);
 
     /// Begins a new attempt's file from here on. Throws files::Error if there is one of that name.
     void record(const std::string& path);
@@ -35,6 +37,10 @@ public:
 
     /// Whether an action may be done now, and why not.
     [[nodiscard]] bench::Verdict check(const bench::Action& action) const;
+    /// Sets it going; the reason if it is refused, else empty.
+    std::string begin(const bench::Action& action, const char* by);
+    /// A tick passes, hands busy or not.
+    void tick();
     /// Does it and lets time pass till it is done; the reason if it is refused, else empty.
     std::string act(const bench::Action& action, const char* by, const Listener& listener);
 
@@ -50,6 +56,19 @@ public:
     std::optional<std::int32_t> seconds_until(const std::function<bool(const Ahead&)>& done,
                                               std::int32_t limit_s, const std::function<bool()>& stop);
 
+    /// Something that was done or said, and when it began.
+    struct Done {
+        std::uint64_t tick = 0;
+        bench::Action action;
+    };
+    [[nodiscard]] const std::vector<Done>& done() const { return done_; }
+    [[nodiscard]] const std::vector<bench::Caption>& captions() const { return watch_.captions(); }
+
+    /// What somebody could have been hurt by, so far.
+    [[nodiscard]] const std::vector<bench::HazardEvent>& hazards() const { return hazards_.events(); }
+    /// When the supply was proved dead, if nothing has been switched on since.
+    [[nodiscard]] std::optional<std::uint64_t> proved_dead_tick() const { return proved_dead_tick_; }
+
     /// Leaves off: writes down the time, and the end if the work order is signed.
     void leave();
 
@@ -58,7 +77,7 @@ public:
     [[nodiscard]] const bench::Notebook& notebook() const { return notebook_; }
     [[nodiscard]] bench::Percept percept() const { return bench::perceive(*site_, world_); }
     [[nodiscard]] bool signed_off() const { return world_.handiwork.signed_off != 0; }
-    [[nodiscard]] std::size_t actions() const { return actions_; }
+    [[nodiscard]] std::size_t actions() const { return done_.size(); }
     [[nodiscard]] bool recording() const { return writer_.has_value(); }
     /// Since arrival.
     [[nodiscard]] std::uint64_t ticks_here() const { return world_.tick - arrived_tick_; }
@@ -71,7 +90,7 @@ public:
     [[nodiscard]] const std::optional<Undo>& undo() const { return undo_; }
 
 private:
-    void one_tick();
+    void pass();
     void mark();
     void remember(const bench::Action& action, const bench::Percept& before);
 
@@ -82,11 +101,13 @@ private:
     bench::World world_;
     bench::Notebook notebook_;
     bench::CaptionWatch watch_;
+    bench::HazardWatch hazards_;
+    std::optional<std::uint64_t> proved_dead_tick_;
     std::optional<files::AttemptWriter> writer_;
     std::uint64_t arrived_tick_;
     std::uint64_t marked_tick_ = ~std::uint64_t{0};
-    std::size_t actions_ = 0;
+    std::vector<Done> done_;
     std::optional<Undo> undo_;
 };
 
-} // namespace lightoff::cli
+} // namespace lightoff::visit

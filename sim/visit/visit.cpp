@@ -1,41 +1,46 @@
 // SPDX-License-Identifier: MIT
-#include "cli/session.hpp"
+#include "visit/visit.hpp"
 
 #include "files/attempt_log.hpp"
 #include "files/error.hpp"
 #include "lesson/log.hpp"
 
-namespace lightoff::cli {
+namespace lightoff::visit {
 namespace {
 
 constexpr std::uint64_t kAskEveryTicks = 64; ///< whether to leave off
 
 } // namespace
 
-Session::Session(const files::LoadedBundle& bundle, std::uint64_t seed)
+Visit::Visit(const files::LoadedBundle& bundle, std::uint64_t seed)
     : bundle_(&bundle), site_(&bundle.site), workspace_(bundle.site.model), seed_(seed),
       world_(lesson::arrive(bundle.site, bundle.scenario, seed, workspace_)), notebook_(bundle.site),
-      watch_(bundle.site), arrived_tick_(world_.tick) {}
+      watch_(bundle.site), hazards_(bundle.site, bundle.scenario.school_rules), arrived_tick_(world_.tick) {}
 
-void Session::record(const std::string& path) {
+void Visit::record(const std::string& path) {
     writer_.emplace(
         path, files::AttemptHeader{bundle_->name, furnace::kPhysicsVersion, site_->model.bundle_hash, seed_});
 }
 
-void Session::one_tick() {
+void Visit::pass() {
     bench::advance(*site_, world_, workspace_, 1);
     notebook_.observe(world_);
     watch_.observe(world_);
+    hazards_.observe(world_, notebook_, workspace_);
+    if (!hazards_.proved_dead())
+        proved_dead_tick_.reset();
+    else if (!proved_dead_tick_)
+        proved_dead_tick_ = world_.tick;
 }
 
-void Session::mark() {
+void Visit::mark() {
     if (!writer_ || world_.tick == marked_tick_)
         return;
     marked_tick_ = world_.tick;
     writer_->mark(static_cast<std::int64_t>(world_.tick), lesson::world_hash(world_));
 }
 
-void Session::remember(const bench::Action& action, const bench::Percept& before) {
+void Visit::remember(const bench::Action& action, const bench::Percept& before) {
     if (undo_ && undo_->inverse == action) {
         undo_.reset();
         return;
@@ -44,7 +49,7 @@ void Session::remember(const bench::Action& action, const bench::Percept& before
         undo_ = Undo{action, *inverse};
 }
 
-void Session::resume(const std::string& path) {
+void Visit::resume(const std::string& path) {
     files::Attempt so_far;
     files::AttemptWriter writer = files::AttemptWriter::resume(path, furnace::kPhysicsVersion, so_far);
     files::check_bundle(so_far, path, site_->model.bundle_hash);
@@ -64,59 +69,72 @@ void Session::resume(const std::string& path) {
             }
             if (world_.tick >= tick)
                 return;
-            one_tick();
+            pass();
         }
     };
     for (const lesson::Log::Entry& entry : log.entries) {
         run_to(entry.tick);
         const bench::Percept before = percept();
+        if (bench::check(*site_, world_, entry.action).allowed)
+            hazards_.before(world_, entry.action, workspace_);
         const bench::Verdict verdict = bench::begin(*site_, world_, entry.action);
         if (!verdict.allowed)
             throw differs("an action that is refused: " + verdict.reason);
         remember(entry.action, before);
-        ++actions_;
+        done_.push_back({entry.tick, entry.action});
     }
     run_to(log.last_tick);
     writer_.emplace(std::move(writer));
     while (world_.hands.busy != 0) {
-        one_tick();
+        pass();
         if (world_.tick % lesson::kMarkTicks == 0)
             mark();
     }
 }
 
-bench::Verdict Session::check(const bench::Action& action) const {
+bench::Verdict Visit::check(const bench::Action& action) const {
     return bench::check(*site_, world_, action);
 }
 
-std::string Session::act(const bench::Action& action, const char* by, const Listener& listener) {
+std::string Visit::begin(const bench::Action& action, const char* by) {
     const bench::Percept before = percept();
     const std::uint64_t begun_tick = world_.tick;
-    const bench::Verdict verdict = bench::begin(*site_, world_, action);
-    if (!verdict.allowed)
+    if (bench::Verdict verdict = check(action); !verdict.allowed)
         return verdict.reason;
+    hazards_.before(world_, action, workspace_);
+    bench::begin(*site_, world_, action);
     if (writer_)
         writer_->entry(static_cast<std::int64_t>(begun_tick), by, files::action_json(*site_, action));
-    ++actions_;
+    done_.push_back({begun_tick, action});
     remember(action, before);
+    return {};
+}
+
+void Visit::tick() {
+    pass();
+    if (world_.tick % lesson::kMarkTicks == 0)
+        mark();
+}
+
+std::string Visit::act(const bench::Action& action, const char* by, const Listener& listener) {
     std::size_t captions = watch_.captions().size();
     std::size_t readings = notebook_.readings().size();
+    if (std::string why = begin(action, by); !why.empty())
+        return why;
     while (world_.hands.busy != 0) {
-        one_tick();
+        tick();
         for (; captions < watch_.captions().size(); ++captions)
             listener.caption(watch_.captions()[captions]);
         for (; readings < notebook_.readings().size(); ++readings)
             listener.reading(notebook_.readings()[readings], readings + 1);
-        if (world_.tick % lesson::kMarkTicks == 0)
-            mark();
         if (world_.tick % kAskEveryTicks == 0 && listener.stop())
             break;
     }
     return {};
 }
 
-std::optional<std::int32_t> Session::seconds_until(const std::function<bool(const Ahead&)>& done,
-                                                   std::int32_t limit_s, const std::function<bool()>& stop) {
+std::optional<std::int32_t> Visit::seconds_until(const std::function<bool(const Ahead&)>& done,
+                                                 std::int32_t limit_s, const std::function<bool()>& stop) {
     bench::World world = world_;
     bench::Notebook notebook = notebook_;
     bench::CaptionWatch watch = watch_;
@@ -136,7 +154,7 @@ std::optional<std::int32_t> Session::seconds_until(const std::function<bool(cons
     return std::nullopt;
 }
 
-void Session::leave() {
+void Visit::leave() {
     if (!writer_)
         return;
     mark();
@@ -145,4 +163,4 @@ void Session::leave() {
     writer_.reset();
 }
 
-} // namespace lightoff::cli
+} // namespace lightoff::visit

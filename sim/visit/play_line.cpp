@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "cli/play_line.hpp"
+#include "visit/play_line.hpp"
 
 #include "bench/offers.hpp"
 #include "files/error.hpp"
@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-namespace lightoff::cli {
+namespace lightoff::visit {
 namespace {
 
 using bench::About;
@@ -260,4 +260,4 @@ Completion complete(const bench::Site& site, std::string_view line) {
     return completion;
 }
 
-} // namespace lightoff::cli
+} // namespace lightoff::visit

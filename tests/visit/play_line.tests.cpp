@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "cli/play_line.hpp"
+#include "visit/play_line.hpp"
 #include "bench/offers.hpp"
 #include "support/rig.hpp"
 
@@ -8,12 +8,12 @@
 #include <algorithm>
 
 using namespace lightoff;
-using cli::PlayLine;
+using visit::PlayLine;
 
 namespace {
 
 PlayLine read(const std::string& text) {
-    return cli::parse_play_line(test::reference_site(), text);
+    return visit::parse_play_line(test::reference_site(), text);
 }
 
 void check_refused(const std::string& text, const std::string& why) {
@@ -22,7 +22,7 @@ void check_refused(const std::string& text, const std::string& why) {
 }
 
 std::vector<std::string> words_after(const std::string& line) {
-    return cli::complete(test::reference_site(), line).words;
+    return visit::complete(test::reference_site(), line).words;
 }
 
 bool holds(const std::vector<std::string>& words, const std::string& word) {
@@ -46,10 +46,10 @@ TEST_CASE("lines are read as the manual has them") {
     CHECK(until.about == bench::About::inducer);
     CHECK(until.limit_s == 900);
     CHECK(read("wait until quiet within 5min").limit_s == 300);
-    CHECK(read("read").until == cli::Until::settled);
+    CHECK(read("read").until == visit::Until::settled);
     CHECK(read("help leads").topic == "leads");
-    CHECK(read("quit").ask == cli::Ask::quit);
-    for (const cli::UntilRow& row : cli::until_rows())
+    CHECK(read("quit").ask == visit::Ask::quit);
+    for (const visit::UntilRow& row : visit::until_rows())
         CHECK(read("wait until " + std::string(row.name)).kind == PlayLine::Kind::wait_until);
 }
 
@@ -93,9 +93,9 @@ TEST_CASE("a word is completed by what may stand there") {
     CHECK_FALSE(holds(words_after("clean "), "pressure_switch")); // nothing to clean
     CHECK(words_after("wait ").size() == 1);
     CHECK(words_after("no-such-verb ").empty());
-    CHECK(cli::complete(test::reference_site(), "leads board.R bo").start == 14);
-    CHECK(cli::common_start({"leads", "leads-off"}) == "leads");
-    CHECK(cli::common_start({}).empty());
+    CHECK(visit::complete(test::reference_site(), "leads board.R bo").start == 14);
+    CHECK(visit::common_start({"leads", "leads-off"}) == "leads");
+    CHECK(visit::common_start({}).empty());
 }
 
 TEST_CASE("every line that completion builds can be read") {
@@ -104,7 +104,7 @@ TEST_CASE("every line that completion builds can be read") {
     for (const bench::VerbSpec& spec : bench::verbs()) {
         std::string line = std::string(spec.name) + " ";
         for (std::size_t i = 0; i < spec.word_count(); ++i) {
-            std::vector<std::string> words = cli::complete(site, line).words;
+            std::vector<std::string> words = visit::complete(site, line).words;
             words.erase(std::remove(words.begin(), words.end(), "until"), words.end());
             const bench::Word word = spec.words[i];
             line += words.empty() ? word == bench::Word::seconds       ? "5s"

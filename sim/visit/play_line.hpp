@@ -9,7 +9,7 @@
 #include <vector>
 
 /// The lines of `play`: actions, waits for something to happen, and questions that cost no time.
-namespace lightoff::cli {
+namespace lightoff::visit {
 
 /// What can be waited for besides the things that captions are about.
 enum class Until : std::uint8_t {
@@ -71,4 +71,4 @@ Completion complete(const bench::Site& site, std::string_view line);
 /// What all of `words` begin with.
 std::string common_start(const std::vector<std::string>& words);
 
-} // namespace lightoff::cli
+} // namespace lightoff::visit

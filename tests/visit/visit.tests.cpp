@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: MIT
+#include "visit/visit.hpp"
+
+#include "files/bundle_loader.hpp"
+#include "lesson/log.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace lightoff;
+
+namespace {
+
+const visit::Visit::Listener kNobody{[](const bench::Caption&) {}, [](const bench::Reading&, std::size_t) {},
+                                     [] { return false; }};
+
+} // namespace
+
+TEST_CASE("an action begun and let run tick by tick comes to the same as one done at once", "[visit]") {
+    const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
+    visit::Visit at_once(bundle, 0);
+    visit::Visit by_ticks(bundle, 0);
+    for (const char* text : {"disconnect off", "burner-door off", "look pressure_hose", "wait 30s"}) {
+        const bench::Action action = bench::parse_action(bundle.site, text);
+        REQUIRE(at_once.act(action, "script", kNobody).empty());
+        REQUIRE(by_ticks.begin(action, "student").empty());
+        while (by_ticks.world().hands.busy != 0)
+            by_ticks.tick();
+    }
+    CHECK(lesson::world_hash(at_once.world()) == lesson::world_hash(by_ticks.world()));
+    CHECK(at_once.captions() == by_ticks.captions());
+    CHECK(at_once.notebook().readings().size() == by_ticks.notebook().readings().size());
+    CHECK(by_ticks.actions() == 4);
+}
+
+TEST_CASE("a second action is refused while the hands are busy, and is not written down", "[visit]") {
+    const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
+    visit::Visit visit(bundle, 0);
+    REQUIRE(visit.begin(bench::parse_action(bundle.site, "burner-door off"), "student").empty());
+    CHECK_FALSE(visit.begin(bench::parse_action(bundle.site, "disconnect off"), "student").empty());
+    CHECK(visit.actions() == 1);
+}
