@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "files/bundle_loader.hpp"
-#include "gui/desk/desk.hpp"
-#include "gui/desk/shots.hpp"
+#include "gui/explore/explore.hpp"
+#include "gui/explore/shots.hpp"
 #include "gui/platform/display.hpp"
 #include "gui/platform/shell.hpp"
 
@@ -88,12 +88,12 @@ int show(const Typed& typed, const platform::WindowOptions& options) {
     if (!display.refusal().empty()) {
         return complain(kNoDisplay, display.refusal() + " Try: lightoff-cli run " + typed.scenario);
     }
-    desk::Desk window(bundle.site, bundle.scenario);
+    explore::Explore window(bundle.site, bundle.scenario);
     window.set_look(options.theme, options.text_percent);
     if (typed.shots.empty()) {
         return platform::run(options, window) == 0 ? kDone : kNoDisplay;
     }
-    const std::vector<std::string> failures = desk::save_shots(options, window, typed.shots);
+    const std::vector<std::string> failures = explore::save_shots(options, window, typed.shots);
     for (const std::string& failure : failures) {
         complain(kNotAll, failure);
     }

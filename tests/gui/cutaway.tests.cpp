@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/cutaway/cutaway.hpp"
 #include "files/bundle_loader.hpp"
-#include "gui/desk/running_furnace.hpp"
+#include "gui/explore/running_furnace.hpp"
 #include "gui/headless.hpp"
 
 #include <catch2/catch.hpp>
@@ -9,7 +9,7 @@
 
 using namespace lightoff;
 using namespace lightoff::cutaway;
-using desk::RunningFurnace;
+using explore::RunningFurnace;
 
 namespace {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/hands_words.hpp"
+#include "gui/explore/hands_words.hpp"
 
 #include "gui/canvas/lettering.hpp"
 #include "units/convert.hpp"
@@ -8,7 +8,7 @@
 #include <cmath>
 #include <string_view>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 using bench::Verb;
@@ -46,4 +46,4 @@ std::string hands_words(const bench::Site& site, const bench::Action& action) {
     return bench::format_action(site, action);
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/flow.hpp"
+#include "gui/explore/flow.hpp"
 
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 using namespace canvas;
@@ -73,4 +73,4 @@ int draw_flow(const Canvas& canvas, const Flow& flow, const std::vector<FlowItem
     return pressed;
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 /// A World that runs in fixed steps, with what the window keeps of its past. Knows no clock and no window:
 /// whoever owns it says how much time has gone by.
@@ -54,4 +54,4 @@ private:
     double left_over_s_ = 0;
 };
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

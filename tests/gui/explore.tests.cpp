@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/desk.hpp"
+#include "gui/explore/explore.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/headless.hpp"
 #include "gui/platform/platform.hpp"
@@ -9,7 +9,7 @@
 #include <string>
 
 using namespace lightoff;
-using desk::Desk;
+using explore::Explore;
 using platform::Key;
 using test::Headless;
 
@@ -29,11 +29,11 @@ lesson::Scenario without_history() {
 
 const ImVec2 kSize{1600, 1000};
 
-/// A desk, its window and hands that use it.
+/// A page, its window and hands that use it.
 struct Session {
     lesson::Scenario scenario = without_history();
     Headless ui{kSize};
-    Desk window{call_for_heat().site, scenario};
+    Explore window{call_for_heat().site, scenario};
 
     void frame() {
         ui.settle([this](const canvas::Canvas& canvas) { window.draw(canvas, {{0, 0}, kSize}); });
@@ -103,9 +103,9 @@ TEST_CASE("a machine that can't keep up falls behind instead of standing still")
     Session s;
     s.tap(Key::Digit4);
     s.window.pass(1e6);
-    CHECK(s.world().tick == desk::RunningFurnace::kMostTicks);
+    CHECK(s.world().tick == explore::RunningFurnace::kMostTicks);
     s.window.pass(0.051);
-    CHECK(s.world().tick == desk::RunningFurnace::kMostTicks + 20); // nothing was left over
+    CHECK(s.world().tick == explore::RunningFurnace::kMostTicks + 20); // nothing was left over
 }
 
 TEST_CASE("the thermostat turned up makes a call, and turned to off ends it") {
@@ -199,17 +199,17 @@ TEST_CASE("where the keyboard's cursor shows, Space presses that button and does
 }
 
 TEST_CASE("readings are grouped by threes and left out where the furnace has none") {
-    CHECK(desk::grouped(79968.2) == "79,968");
-    CHECK(desk::grouped(1072) == "1,072");
-    CHECK(desk::grouped(999.6) == "1,000");
-    CHECK(desk::grouped(-1234) == "−1,234");
-    CHECK(desk::grouped(0) == "0");
-    CHECK(desk::grouped(-0.2) == "0");
+    CHECK(explore::grouped(79968.2) == "79,968");
+    CHECK(explore::grouped(1072) == "1,072");
+    CHECK(explore::grouped(999.6) == "1,000");
+    CHECK(explore::grouped(-1234) == "−1,234");
+    CHECK(explore::grouped(0) == "0");
+    CHECK(explore::grouped(-0.2) == "0");
     Session s;
-    const std::vector<desk::ReadingGroup> groups =
-        desk::readings_of(call_for_heat().site.model, s.world(), s.window.furnace().workspace());
+    const std::vector<explore::ReadingGroup> groups =
+        explore::readings_of(call_for_heat().site.model, s.world(), s.window.furnace().workspace());
     std::size_t rows = 0;
-    for (const desk::ReadingGroup& group : groups) {
+    for (const explore::ReadingGroup& group : groups) {
         rows += group.rows.size();
     }
     CHECK(groups.size() == 5);
@@ -218,7 +218,7 @@ TEST_CASE("readings are grouped by threes and left out where the furnace has non
 
 TEST_CASE("no text is cut off, shortened or written over at any size, theme, text scale, page and moment") {
     lesson::Scenario scenario = call_for_heat().scenario;
-    Desk window(call_for_heat().site, scenario);
+    Explore window(call_for_heat().site, scenario);
     window.set_paused(true);
     for (const double moment_s : {3.0, 46.8, 500.0}) {
         while (window.furnace().now_s() < moment_s) {

@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/readings.hpp"
+#include "gui/explore/readings.hpp"
 
 #include "bench/readouts.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
-#include "gui/desk/board_words.hpp"
+#include "gui/explore/board_words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 using namespace canvas;
@@ -268,4 +268,4 @@ void draw_readings(const Canvas& canvas, Rect area, const ReadingsLayout& layout
     }
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

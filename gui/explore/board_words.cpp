@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/board_words.hpp"
+#include "gui/explore/board_words.hpp"
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 std::string board_step(const furnace::Model& model, const bench::World& world, std::size_t machine) {
     const control::BoardState& board = world.state.board;
@@ -23,4 +23,4 @@ std::string lamp_words(const furnace::Model& model, const bench::World& world) {
     return words;
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 /// A button or a word in a row that breaks where it reaches the right edge. Items of one group stand edge to
 /// edge and are kept on one line if a line holds them.
@@ -30,4 +30,4 @@ float width_of_flow(const canvas::Canvas& canvas, const std::vector<FlowItem>& i
 /// Draws them; returns the index of the one pressed, or -1.
 int draw_flow(const canvas::Canvas& canvas, const Flow& flow, const std::vector<FlowItem>& items);
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

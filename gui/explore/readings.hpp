@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 struct ReadingRow {
     std::string name, value, unit;
@@ -43,4 +43,4 @@ void draw_readings(const canvas::Canvas& canvas, canvas::Rect area, const Readin
 /// 79,968: groups of three.
 std::string grouped(double value);
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

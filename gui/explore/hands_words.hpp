@@ -5,9 +5,9 @@
 
 #include <string>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 /// What the hands are doing, for people: "turning the thermostat to 71 °F".
 std::string hands_words(const bench::Site& site, const bench::Action& action);
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/running_furnace.hpp"
+#include "gui/explore/running_furnace.hpp"
 
-#include "gui/desk/lanes.hpp"
+#include "gui/explore/lanes.hpp"
 
 #include <stdexcept>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 RunningFurnace::RunningFurnace(const bench::Site& site, const lesson::Scenario& scenario, std::uint64_t seed)
     : site_(&site), world_(lesson::begin_world(site, scenario, seed)), workspace_(site.model),
@@ -60,4 +60,4 @@ std::string RunningFurnace::act(std::string_view action) {
     }
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/lanes.hpp"
+#include "gui/explore/lanes.hpp"
 
 #include "units/convert.hpp"
 
@@ -7,7 +7,7 @@
 #include <limits>
 #include <string_view>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 using canvas::Energy;
@@ -95,4 +95,4 @@ std::optional<std::string> flag_of(const bench::Milestone& milestone) {
     return milestone.text;
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

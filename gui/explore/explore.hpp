@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "gui/desk/flow.hpp"
-#include "gui/desk/readings.hpp"
-#include "gui/desk/running_furnace.hpp"
+#include "gui/explore/flow.hpp"
+#include "gui/explore/readings.hpp"
+#include "gui/explore/running_furnace.hpp"
 #include "gui/platform/app.hpp"
 
 #include <array>
 #include <string>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 /// Pages of the window. Where there is room, several are shown at once.
 enum class View { Furnace, Readings, Recorder, Hands };
 
 /// The window of explore: the open furnace, its readings, the recorder, and switches and doors to hand.
-class Desk : public platform::App {
+class Explore : public platform::App {
 public:
     /// Model and scenario must outlive it.
-    Desk(const bench::Site& site, const lesson::Scenario& scenario);
+    Explore(const bench::Site& site, const lesson::Scenario& scenario);
 
     void frame(const platform::FrameInput& input) override;
     platform::Wishes wishes() const override;
@@ -85,4 +85,4 @@ private:
     std::string refusal_;
 };
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

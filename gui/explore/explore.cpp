@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/desk.hpp"
+#include "gui/explore/explore.hpp"
 
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
 #include "gui/cutaway/cutaway.hpp"
-#include "gui/desk/board_words.hpp"
-#include "gui/desk/flow.hpp"
-#include "gui/desk/hands_words.hpp"
-#include "gui/desk/lanes.hpp"
+#include "gui/explore/board_words.hpp"
+#include "gui/explore/flow.hpp"
+#include "gui/explore/hands_words.hpp"
+#include "gui/explore/lanes.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
 #include "gui/trace/ticks.hpp"
@@ -19,7 +19,7 @@
 #include <cmath>
 #include <functional>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 using namespace canvas;
@@ -80,14 +80,14 @@ bool control_held() {
 } // namespace
 
 /// Something that can be done, as a button.
-struct Desk::Command {
+struct Explore::Command {
     FlowItem item;
     std::vector<std::string> may_show; ///< all words that the button shows at one time or another
-    std::function<void(Desk&)> run;
+    std::function<void(Explore&)> run;
 };
 
 /// Which views have a place on this page, and where.
-struct Desk::Places {
+struct Explore::Places {
     std::array<Rect, 4> of{};
     Rect step; ///< of the board, in words
     std::array<bool, 4> shown{};
@@ -99,32 +99,32 @@ struct Desk::Places {
     Rect at(View view) const { return of[static_cast<std::size_t>(view)]; }
 };
 
-Desk::Desk(const bench::Site& site, const lesson::Scenario& scenario)
+Explore::Explore(const bench::Site& site, const lesson::Scenario& scenario)
     : site_(&site), title_(scenario.title), furnace_(site, scenario), lanes_(lanes_of(site.model)) {
     chart_view_.span_s = kSpans_s.front();
 }
 
-void Desk::set_look(ThemeId theme, float text_percent) {
+void Explore::set_look(ThemeId theme, float text_percent) {
     wishes_.theme = theme;
     wishes_.text_percent = std::clamp(text_percent, kLeastText, kMostText);
 }
 
-void Desk::set_paused(bool paused) {
+void Explore::set_paused(bool paused) {
     paused_ = paused;
     wishes_.next_frame_in_s = paused ? 1e9 : 0;
 }
 
-double Desk::speed() const {
+double Explore::speed() const {
     return kSpeeds[speed_];
 }
 
-platform::Wishes Desk::wishes() const {
+platform::Wishes Explore::wishes() const {
     platform::Wishes wishes = wishes_;
     wishes.text_percent = text_percent_in(window_px_);
     return wishes;
 }
 
-float Desk::text_percent_in(ImVec2 window_px) const {
+float Explore::text_percent_in(ImVec2 window_px) const {
     if (window_px.x <= 0 || window_px.y <= 0) {
         return wishes_.text_percent;
     }
@@ -133,7 +133,7 @@ float Desk::text_percent_in(ImVec2 window_px) const {
     return std::clamp(wishes_.text_percent, kLeastText, std::max(kLeastText, most));
 }
 
-void Desk::frame(const platform::FrameInput& input) {
+void Explore::frame(const platform::FrameInput& input) {
     window_px_ = input.size;
     pass(input.wall_delta_s);
     ImGui::SetNextWindowPos({0, 0});
@@ -143,7 +143,7 @@ void Desk::frame(const platform::FrameInput& input) {
     ImGui::End();
 }
 
-void Desk::pass(double wall_s) {
+void Explore::pass(double wall_s) {
     if (!paused_) {
         furnace_.pass(wall_s, speed());
     }
@@ -151,60 +151,64 @@ void Desk::pass(double wall_s) {
 
 // ---- what can be done ----
 
-void Desk::act(const std::string& action) {
+void Explore::act(const std::string& action) {
     refusal_ = furnace_.act(action);
 }
 
-void Desk::turn_set_point(int degrees_f) {
+void Explore::turn_set_point(int degrees_f) {
     const double now_f = units::k_to_fahrenheit(furnace_.world().inputs.set_point_k);
     act("thermostat-set " + figure(std::round(now_f) + degrees_f, 0) + "F");
 }
 
-void Desk::change_text(float by_percent) {
+void Explore::change_text(float by_percent) {
     set_look(wishes_.theme, wishes_.text_percent + by_percent);
 }
 
-void Desk::next_theme() {
+void Explore::next_theme() {
     const auto index = static_cast<std::size_t>(wishes_.theme);
     wishes_.theme = kThemes[(index + 1) % kThemes.size()];
 }
 
-std::vector<Desk::Command> Desk::running_commands() const {
+std::vector<Explore::Command> Explore::running_commands() const {
     std::vector<Command> commands;
     commands.push_back({{paused_ ? "Run##run" : "Pause##run", "Space", paused_, true, 0, 0},
                         {"Run", "Pause"},
-                        [](Desk& d) { d.set_paused(!d.paused_); }});
+                        [](Explore& d) { d.set_paused(!d.paused_); }});
     for (std::size_t i = 0; i < kSpeeds.size(); ++i) {
-        commands.push_back(
-            {{kSpeedNames[i], kSpeedKeys[i], i == speed_, true, 1, 0}, {}, [i](Desk& d) { d.speed_ = i; }});
+        commands.push_back({{kSpeedNames[i], kSpeedKeys[i], i == speed_, true, 1, 0}, {}, [i](Explore& d) {
+                                d.speed_ = i;
+                            }});
     }
     return commands;
 }
 
-std::vector<Desk::Command> Desk::look_commands() const {
+std::vector<Explore::Command> Explore::look_commands() const {
     std::vector<Command> commands;
-    commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Desk& d) { d.next_theme(); }});
-    commands.push_back({{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(-kTextStep); }});
-    commands.push_back({{"A+", "Ctrl +", false, true, 2, 0}, {}, [](Desk& d) { d.change_text(kTextStep); }});
+    commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Explore& d) { d.next_theme(); }});
+    commands.push_back(
+        {{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Explore& d) { d.change_text(-kTextStep); }});
+    commands.push_back(
+        {{"A+", "Ctrl +", false, true, 2, 0}, {}, [](Explore& d) { d.change_text(kTextStep); }});
     return commands;
 }
 
-std::vector<Desk::Command> Desk::hands_commands() const {
+std::vector<Explore::Command> Explore::hands_commands() const {
     const furnace::Inputs& in = furnace_.world().inputs;
     const std::string set = figure(std::round(units::k_to_fahrenheit(in.set_point_k)), 0) + " °F";
     const bool heat = in.thermostat_mode == control::ThermostatMode::heat;
     std::vector<Command> commands;
-    commands.push_back({{"Thermostat " + set, "", false, false, 0, 0}, {}, [](Desk&) {}});
-    commands.push_back({{"−1 °F", "D", false, true, 0, 0}, {}, [](Desk& d) { d.turn_set_point(-1); }});
-    commands.push_back({{"+1 °F", "U", false, true, 0, 0}, {}, [](Desk& d) { d.turn_set_point(1); }});
-    commands.push_back({{heat ? "Heat##mode" : "Off##mode", "H", false, true, 0, 0},
-                        {"Heat", "Off"},
-                        [heat](Desk& d) { d.act(heat ? "thermostat-mode off" : "thermostat-mode heat"); }});
+    commands.push_back({{"Thermostat " + set, "", false, false, 0, 0}, {}, [](Explore&) {}});
+    commands.push_back({{"−1 °F", "D", false, true, 0, 0}, {}, [](Explore& d) { d.turn_set_point(-1); }});
+    commands.push_back({{"+1 °F", "U", false, true, 0, 0}, {}, [](Explore& d) { d.turn_set_point(1); }});
+    commands.push_back(
+        {{heat ? "Heat##mode" : "Off##mode", "H", false, true, 0, 0}, {"Heat", "Off"}, [heat](Explore& d) {
+             d.act(heat ? "thermostat-mode off" : "thermostat-mode heat");
+         }});
     const auto toggle = [&](const std::string& thing, const std::string& verb, const std::string& key,
                             bool on, const std::string& on_word, const std::string& off_word) {
         commands.push_back({{thing + " " + (on ? on_word : off_word) + "##" + verb, key, !on, true, 1, 0},
                             {thing + " " + on_word, thing + " " + off_word},
-                            [verb, on](Desk& d) { d.act(verb + " " + on_off(!on)); }});
+                            [verb, on](Explore& d) { d.act(verb + " " + on_off(!on)); }});
     };
     toggle("Disconnect", "disconnect", "X", in.disconnect_on != 0, "on", "off");
     toggle("Gas cock", "gas-cock", "G", in.gas_cock_open != 0, "open", "shut");
@@ -214,7 +218,7 @@ std::vector<Desk::Command> Desk::hands_commands() const {
 }
 
 /// A small page keeps its head low: what is seldom used goes to the page of switches.
-std::vector<Desk::Command> Desk::commands_of(View view) const {
+std::vector<Explore::Command> Explore::commands_of(View view) const {
     std::vector<Command> commands = view == View::Hands ? hands_commands() : running_commands();
     if (small_ == (view == View::Hands)) {
         for (const Command& command : look_commands()) {
@@ -224,7 +228,7 @@ std::vector<Desk::Command> Desk::commands_of(View view) const {
     return commands;
 }
 
-void Desk::handle_keys() {
+void Explore::handle_keys() {
     if (control_held()) {
         if (key_pressed(Key::Equal)) {
             change_text(kTextStep);
@@ -265,7 +269,7 @@ void Desk::handle_keys() {
     }
 }
 
-std::vector<FlowItem> Desk::items_of(const Canvas& canvas, const std::vector<Command>& commands) {
+std::vector<FlowItem> Explore::items_of(const Canvas& canvas, const std::vector<Command>& commands) {
     std::vector<FlowItem> items;
     for (const Command& command : commands) {
         items.push_back(command.item);
@@ -274,7 +278,7 @@ std::vector<FlowItem> Desk::items_of(const Canvas& canvas, const std::vector<Com
     return items;
 }
 
-void Desk::draw_commands(const Canvas& canvas, Rect area, const std::vector<Command>& commands) {
+void Explore::draw_commands(const Canvas& canvas, Rect area, const std::vector<Command>& commands) {
     const std::vector<FlowItem> items = items_of(canvas, commands);
     const int pressed = draw_flow(canvas, lay_out_flow(canvas, area, items), items);
     if (pressed >= 0) {
@@ -284,7 +288,7 @@ void Desk::draw_commands(const Canvas& canvas, Rect area, const std::vector<Comm
 
 // ---- the page ----
 
-void Desk::draw(const Canvas& canvas, Rect page) {
+void Explore::draw(const Canvas& canvas, Rect page) {
     handle_keys();
     readings_ = readings_of(site_->model, furnace_.world(), furnace_.workspace());
     Rect rest = page.shrunk(canvas.px(14));
@@ -310,7 +314,7 @@ void Desk::draw(const Canvas& canvas, Rect page) {
 }
 
 /// What hands are doing or why they are not, then the safety line.
-void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
+void Explore::draw_footer(const Canvas& canvas, Rect& rest) const {
     const Theme& theme = *canvas.theme;
     const float height = text_size(canvas, kSafety, Type::Minimum, rest.width()).y;
     const Rect safety = rest.cut_bottom(height);
@@ -336,7 +340,7 @@ void Desk::draw_footer(const Canvas& canvas, Rect& rest) const {
     rest.cut_bottom(canvas.px(4));
 }
 
-void Desk::draw_head(const Canvas& canvas, Rect& rest) {
+void Explore::draw_head(const Canvas& canvas, Rect& rest) {
     const Theme& theme = *canvas.theme;
     const std::vector<FlowItem> items = items_of(canvas, commands_of(View::Furnace));
     const float buttons = width_of_flow(canvas, items);
@@ -362,12 +366,12 @@ void Desk::draw_head(const Canvas& canvas, Rect& rest) {
     rest.cut_top(canvas.px(10));
 }
 
-std::string Desk::step_words() const {
+std::string Explore::step_words() const {
     return board_step(site_->model, furnace_.world(), 0);
 }
 
 /// How long it has been at that step, and what else the board does.
-std::string Desk::more_words() const {
+std::string Explore::more_words() const {
     const bench::World& world = furnace_.world();
     std::string more = "for " + trace::time_label(static_cast<double>(world.state.board.ticks_in_state[0]) *
                                                   site_->model.board.tick_s);
@@ -378,7 +382,7 @@ std::string Desk::more_words() const {
 }
 
 /// The board's step in words, large; for how long, blower and lamp below.
-void Desk::draw_step(const Canvas& canvas, Rect box) const {
+void Explore::draw_step(const Canvas& canvas, Rect box) const {
     const Theme& theme = *canvas.theme;
     const std::string step = step_words();
     const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
@@ -395,7 +399,7 @@ void Desk::draw_step(const Canvas& canvas, Rect box) const {
 }
 
 /// Cuts a row of views to choose from off the top, where views share a place; returns what is left.
-Rect Desk::cut_view_choice(const Canvas& canvas, Rect& rest) {
+Rect Explore::cut_view_choice(const Canvas& canvas, Rect& rest) {
     std::vector<FlowItem> items;
     for (const View view : choices_) {
         items.push_back({name_of(view), view == view_ ? "V" : "", view == view_, true, 0, 0});
@@ -409,7 +413,7 @@ Rect Desk::cut_view_choice(const Canvas& canvas, Rect& rest) {
     return rest;
 }
 
-Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
+Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     Places places;
     const float step = line_height(canvas, Type::Heading) + line_height(canvas, Type::Secondary);
     const float wide = rest.width() / canvas.scale;
@@ -450,7 +454,7 @@ Desk::Places Desk::lay_out(const Canvas& canvas, Rect rest) {
     return places;
 }
 
-void Desk::draw_furnace(const Canvas& canvas, Rect area) const {
+void Explore::draw_furnace(const Canvas& canvas, Rect area) const {
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("furnace", area.size(), false, kLayer);
     cutaway::draw_cutaway(canvas.here(), area, furnace_.scene());
@@ -458,7 +462,7 @@ void Desk::draw_furnace(const Canvas& canvas, Rect area) const {
 }
 
 /// The button that turns to the next page of readings, cut off one end of `row`.
-void Desk::draw_more(const Canvas& canvas, Rect& row, std::size_t pages, bool at_right) {
+void Explore::draw_more(const Canvas& canvas, Rect& row, std::size_t pages, bool at_right) {
     const std::string words =
         "More, " + std::to_string(readings_page_ % pages + 1) + " of " + std::to_string(pages) + "##more";
     const float width = button_width(canvas, words, "M");
@@ -469,7 +473,7 @@ void Desk::draw_more(const Canvas& canvas, Rect& row, std::size_t pages, bool at
     row.cut_right(at_right ? canvas.px(12) : 0);
 }
 
-void Desk::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step) {
+void Explore::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step) {
     ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings_);
     if (layout.pages() > 1 && beside_step.width() >= canvas.px(kStepAndMore)) {
         draw_more(canvas, beside_step, layout.pages(), true);
@@ -483,7 +487,7 @@ void Desk::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step
     draw_readings(canvas, area, layout, readings_page_);
 }
 
-void Desk::draw_recorder(const Canvas& canvas, Rect area) {
+void Explore::draw_recorder(const Canvas& canvas, Rect area) {
     // The paper shows the whole call until it is long; whoever zooms has it as he likes.
     const auto own = std::find(kSpans_s.begin(), kSpans_s.end(), chart_view_.span_s);
     if (own != kSpans_s.end() && chart_view_.follow) {
@@ -494,4 +498,4 @@ void Desk::draw_recorder(const Canvas& canvas, Rect area) {
     chart_.draw(canvas, area, furnace_.recording(), lanes_, furnace_.events(), chart_view_);
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

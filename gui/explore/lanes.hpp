@@ -7,7 +7,7 @@
 #include <array>
 #include <optional>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 
 inline constexpr std::size_t kLaneCount = 8;
 
@@ -20,4 +20,4 @@ std::array<float, kLaneCount> sample_of(const furnace::Model& model, const bench
 /// A milestone's name short enough for a flag on the chart; nothing for those that would only crowd it.
 std::optional<std::string> flag_of(const bench::Milestone& milestone);
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore

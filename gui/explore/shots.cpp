@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "gui/desk/shots.hpp"
+#include "gui/explore/shots.hpp"
 
 #include <filesystem>
 
-namespace lightoff::desk {
+namespace lightoff::explore {
 namespace {
 
 constexpr double kLongestWait_s = 1200;
@@ -51,13 +51,13 @@ bool run_to(const Moment& moment, RunningFurnace& furnace) {
     return true;
 }
 
-bool save(platform::Platform& window, Desk& desk, const std::string& path) {
+bool save(platform::Platform& window, Explore& page, const std::string& path) {
     for (int i = 0; i < kFramesForPicture; ++i) {
         if (i + 1 == kFramesForPicture) {
             window.request_screenshot(path);
         }
         window.begin_frame(0);
-        desk.frame({window.wall_delta_s(), window.size(), window.focused(), window.canvas()});
+        page.frame({window.wall_delta_s(), window.size(), window.focused(), window.canvas()});
         window.end_frame();
     }
     return window.screenshot_written();
@@ -65,25 +65,26 @@ bool save(platform::Platform& window, Desk& desk, const std::string& path) {
 
 } // namespace
 
-std::vector<std::string> save_shots(platform::WindowOptions options, Desk& desk, const std::string& folder) {
+std::vector<std::string> save_shots(platform::WindowOptions options, Explore& page,
+                                    const std::string& folder) {
     options.fixed_delta_s = 1.0 / 60;
     platform::Platform window(options);
-    desk.set_look(options.theme, options.text_percent);
-    desk.set_paused(true);
+    page.set_look(options.theme, options.text_percent);
+    page.set_paused(true);
     std::error_code ignored;
     std::filesystem::create_directories(folder, ignored);
     std::vector<std::string> failures;
     for (const Moment& moment : kMoments) {
-        if (!run_to(moment, desk.furnace())) {
+        if (!run_to(moment, page.furnace())) {
             failures.push_back(std::string("This call never comes to \"") + moment.name + "\".");
             continue;
         }
         const std::string path = (std::filesystem::path(folder) / moment.name).string() + ".png";
-        if (!save(window, desk, path)) {
+        if (!save(window, page, path)) {
             failures.push_back("Cannot write " + path + ".");
         }
     }
     return failures;
 }
 
-} // namespace lightoff::desk
+} // namespace lightoff::explore
