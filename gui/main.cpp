@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "files/bundle_loader.hpp"
+#include "files/error.hpp"
+#include "files/own_folder.hpp"
+#include "gui/desk/pictures.hpp"
+#include "gui/desk/program.hpp"
 #include "gui/explore/explore.hpp"
 #include "gui/explore/shots.hpp"
 #include "gui/platform/display.hpp"
@@ -24,11 +28,13 @@ enum ExitCode : int {
 };
 
 struct Typed {
-    std::string scenario = "call-for-heat";
+    std::string scenario;
+    std::string attempt;
     std::string shots;
+    std::string script;
     std::string size = "1280x720";
-    std::string theme = "paper";
-    float text_percent = 100;
+    std::string theme;
+    float text_percent = 0; ///< 0: as in the settings
 };
 
 int complain(int code, std::string message) {
@@ -65,39 +71,93 @@ void read_size(const std::string& text, platform::WindowOptions& options) {
 
 void add_options(CLI::App& app, Typed& typed) {
     app.set_version_flag("--version", std::string("lightoff ") + LIGHTOFF_VERSION);
-    app.add_option("SCENARIO", typed.scenario, "name of a call, or path of its file [call-for-heat]");
+    app.add_option("SCENARIO", typed.scenario,
+                   "name of a call, or path of its file; without: the front desk");
+    app.add_option("--attempt", typed.attempt, "continue an attempt that has no end")->type_name("FILE");
     app.add_option("--size", typed.size, "of the window, pixels [1280x720]")->type_name("WxH");
-    app.add_option("--text", typed.text_percent, "size of the text, 80 to 200 percent [100]")
+    app.add_option("--text", typed.text_percent, "size of the text, 80 to 200 percent")
         ->type_name("PCT")
         ->check(CLI::Range(80.0F, 200.0F));
-    app.add_option("--theme", typed.theme, "paper, basement or projector [paper]")->type_name("NAME");
-    app.add_option("--shots", typed.shots, "save pictures of four moments of the call there, and end")
-        ->type_name("DIR");
+    app.add_option("--theme", typed.theme, "paper, basement or projector")->type_name("NAME");
+    CLI::Option* shots =
+        app.add_option("--shots", typed.shots,
+                       "save pictures there, and end: of the moments that a script names, else of four of "
+                       "a furnace that runs")
+            ->type_name("DIR");
+    app.add_option("--script", typed.script, "actions to do, as in lightoff-cli play; nothing is kept")
+        ->type_name("FILE")
+        ->needs(shots);
     app.footer(
-        "Keys: Space pauses; 1 2 3 4 set the speed; U and D turn the thermostat up and down, H to heat or\n"
-        "off; X disconnect, G gas cock, B burner door, F blower door; V other page, M more readings;\n"
-        "L theme, Ctrl + and Ctrl - text size; Ctrl Q ends. Arrows walk from button to button, Space "
-        "presses.\n"
+        "Keys: F1 to F6 turn the pages at the right, F7 the diagram, F8 holds time, F9 waits; / types an "
+        "action; Tab and\narrows walk, Enter presses; Ctrl + and Ctrl - text size, Ctrl , settings, Ctrl Q "
+        "ends.\n"
         "Exit status: 0 done, 1 a picture could not be made, 2 bad usage or scenario, 3 no display.");
 }
 
-int show(const Typed& typed, const platform::WindowOptions& options) {
-    const files::LoadedBundle bundle = files::load_bundle(typed.scenario);
+desk::Own own_of(Typed& typed, platform::WindowOptions& options) {
+    desk::Own own{files::attempts_folder(), files::settings_file(), {}};
+    try {
+        own.settings = files::read_settings(own.settings_file);
+    } catch (const files::Error& error) {
+        complain(kDone, std::string(error.what()) + "; the usual settings are used");
+    }
+    if (!typed.theme.empty())
+        own.settings.theme = typed.theme;
+    if (typed.text_percent > 0)
+        own.settings.text_percent = static_cast<double>(typed.text_percent);
+    options.theme = theme_called(own.settings.theme);
+    options.text_percent = static_cast<float>(own.settings.text_percent);
+    return own;
+}
+
+int tell_failures(const std::vector<std::string>& failures) {
+    for (const std::string& failure : failures)
+        complain(kNotAll, failure);
+    return failures.empty() ? kDone : kNotAll;
+}
+
+int save_pictures(const Typed& typed, const platform::WindowOptions& options) {
+    const files::LoadedBundle bundle =
+        files::load_bundle(typed.scenario.empty() ? "call-for-heat" : typed.scenario);
+    explore::Explore page(bundle.site, bundle.scenario);
+    page.set_look(options.theme, options.text_percent);
+    return tell_failures(explore::save_shots(options, page, typed.shots));
+}
+
+/// What was asked for on the command line is opened; else the front desk.
+void open(const Typed& typed, desk::Program& program) {
+    if (!typed.attempt.empty())
+        return program.go_on(typed.attempt);
+    if (typed.scenario.empty())
+        return;
+    const files::LoadedBundle bundle =
+        files::load_bundle(typed.scenario); // to be refused here, not in the window
+    if (bundle.scenario.kind == lesson::Kind::explore)
+        program.explore(typed.scenario);
+    else
+        program.take_call(typed.scenario);
+}
+
+int show(Typed& typed, platform::WindowOptions& options) {
+    desk::Own own = own_of(typed, options);
+    if (!typed.scenario.empty())
+        files::load_bundle(typed.scenario);
     // Kept until the window is open; see DisplayProbe.
     const platform::DisplayProbe display;
     if (!display.refusal().empty()) {
-        return complain(kNoDisplay, display.refusal() + " Try: lightoff-cli run " + typed.scenario);
+        return complain(kNoDisplay,
+                        display.refusal() + " Try: lightoff-cli " +
+                            (typed.scenario.empty() ? "play plugged-hose" : "run " + typed.scenario));
     }
-    explore::Explore window(bundle.site, bundle.scenario);
-    window.set_look(options.theme, options.text_percent);
-    if (typed.shots.empty()) {
-        return platform::run(options, window) == 0 ? kDone : kNoDisplay;
-    }
-    const std::vector<std::string> failures = explore::save_shots(options, window, typed.shots);
-    for (const std::string& failure : failures) {
-        complain(kNotAll, failure);
-    }
-    return failures.empty() ? kDone : kNotAll;
+    if (!typed.shots.empty() && typed.script.empty())
+        return save_pictures(typed, options);
+    if (!typed.script.empty())
+        own.attempts_folder.clear();
+    desk::Program program(std::move(own));
+    open(typed, program);
+    if (!typed.script.empty())
+        return tell_failures(desk::save_pictures(options, program, typed.script, typed.shots));
+    return platform::run(options, program) == 0 ? kDone : kNoDisplay;
 }
 
 } // namespace
@@ -109,8 +169,8 @@ int main(int argc, char** argv) {
     try {
         add_options(app, typed);
         app.parse(argc, argv);
-        options.theme = theme_called(typed.theme);
-        options.text_percent = typed.text_percent;
+        if (!typed.theme.empty())
+            theme_called(typed.theme);
         read_size(typed.size, options);
     } catch (const CLI::Success& asked) {
         return app.exit(asked);

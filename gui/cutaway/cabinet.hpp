@@ -56,6 +56,16 @@ inline const ImVec2 kLamp{90, 413};
 inline const ImVec2 kDoorSwitch{60, 530};
 inline const Rect kTransformer{{86, 536}, {128, 574}};
 
+inline const Rect kCoil{{214, 46}, {392, 82}};
+inline const Rect kGasMeter{{0, 350}, {38, 390}};
+inline const Rect kInducerCapacitor{{140, 112}, {152, 138}};
+inline const Rect kBlowerCapacitor{{174, 520}, {196, 558}};
+inline const Rect kJunctionBox{{136, 520}, {162, 546}};
+inline const Rect kBoardFuse{{98, 480}, {122, 489}};
+/// Behind the doors.
+inline const Rect kBurnerCompartment{{53, 96}, {196, 374}};
+inline const Rect kBlowerCompartment{{53, 379}, {408, 590}};
+
 /// Radius of the hairpin of burner i; the lowest burner fires into the outermost.
 float hairpin_radius(std::size_t burner, std::size_t count);
 /// Height of a burner and of the firing leg of its cell.

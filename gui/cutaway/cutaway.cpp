@@ -219,7 +219,9 @@ void draw_gas(const Pen& pen) {
     pen.ink({{kManifoldX - 4.5F, last - 8}, {kManifoldX + 4.5F, last - 8}}, Line::Detail);
     // Gas stands in the pipe up to the first thing that is shut.
     const float until = s.gas_cock_open ? kGasValve.min.x : kGasCock.x - 8;
-    pen.energy({{0, kGasPipeY}, {until, kGasPipeY}}, Energy::Gas, s.travel.gas_s);
+    if (!s.as_seen) {
+        pen.energy({{0, kGasPipeY}, {until, kGasPipeY}}, Energy::Gas, s.travel.gas_s);
+    }
     if (s.gas > 0.01F) {
         pen.energy({{kGasValve.max.x, kGasPipeY}, {kManifoldX, kGasPipeY}, {kManifoldX, last}}, Energy::Gas,
                    s.travel.gas_s);
@@ -246,6 +248,45 @@ void draw_gas(const Pen& pen) {
 
 // ---- draft ----
 
+/// Without an inducer the box opens into a hood, and the vent draws by itself.
+void draw_draft_hood(const Pen& pen) {
+    pen.ink({{kVent.min.x, pen.top}, {kVent.min.x, 112}, {58, 150}}, Line::Outline);
+    pen.ink({{kVent.max.x, pen.top}, {kVent.max.x, 108}, {kCollector.min.x, 112}}, Line::Outline);
+    pen.ink({{98, 178}, {kCollector.min.x, 178}}, Line::Outline);
+    if (pen.scene.flue > 0.02F) {
+        pen.energy({{kVent.centre().x, kInducer.y - 26}, {kVent.centre().x, pen.top}}, Energy::Air,
+                   pen.scene.travel.flue_s);
+    }
+}
+
+/// A can with two terminals.
+void draw_capacitor(const Pen& pen, Rect can) {
+    pen.plate(can, Line::Detail);
+    const float third = can.width() / 3;
+    for (const float x : {can.min.x + third, can.max.x - third}) {
+        pen.ink({{x, can.min.y - 4}, {x, can.min.y}}, Line::Detail);
+    }
+}
+
+/// Cooling coil on the supply, as an A seen from its side.
+void draw_coil(const Pen& pen) {
+    const Rect c = kCoil;
+    const ImVec2 top{c.centre().x, c.min.y};
+    for (const float side : {-1.0F, 1.0F}) {
+        const ImVec2 foot{c.centre().x + side * c.width() / 2, c.max.y};
+        pen.ink({top, foot}, Line::Detail);
+        pen.ink({top + ImVec2{0, 9}, foot + ImVec2{-side * 22, 0}}, Line::Detail);
+    }
+}
+
+void draw_gas_meter(const Pen& pen) {
+    pen.plate(kGasMeter, Line::Detail);
+    const ImVec2 dial = kGasMeter.centre() - ImVec2{0, 6};
+    pen.disc(dial, 9, Line::Detail);
+    pen.ink({dial, dial + ImVec2{0, -7}}, Line::Detail);
+    pen.ink({{8, kGasMeter.min.y}, {8, kGasPipeY + 5}}, Line::Detail);
+}
+
 void draw_draft(const Pen& pen) {
     const CutawayScene& s = pen.scene;
     fill(pen.canvas, pen.box(kCollector), pen.theme().chamber);
@@ -254,6 +295,10 @@ void draw_draft(const Pen& pen) {
     // Vent.
     const Rect vent{{kVent.min.x, pen.top}, kVent.max};
     fill(pen.canvas, pen.box({{vent.min.x, vent.min.y}, {vent.max.x, kInducer.y - 4}}), pen.theme().ground);
+    if (!s.has_inducer) {
+        draw_draft_hood(pen);
+        return;
+    }
     draw_scroll(pen.canvas, pen.at(kInducer), pen.px(kInducerRadius + 3), 0.22F, pen.at({0, pen.top}).y,
                 true);
     draw_wheel(pen.canvas, pen.at(kInducer), pen.px(kInducerRadius - 3), 14, s.inducer);
@@ -332,6 +377,20 @@ void draw_blower(const Pen& pen) {
     draw_wheel(pen.canvas, pen.at(kBlower), pen.px(kBlowerRadius), 26, pen.scene.blower);
 }
 
+/// In its dark window, which looks out through the door.
+void draw_lamp(const Pen& pen) {
+    const Theme& theme = pen.theme();
+    pen.canvas.list->AddCircleFilled(pen.at(kLamp), pen.px(10.5F), packed(theme.chamber));
+    if (pen.scene.lamp_on) {
+        glow(pen.canvas, pen.at(kLamp), pen.px(17), kLampLight, 0.75F);
+    }
+    pen.canvas.list->AddCircleFilled(
+        pen.at(kLamp), pen.px(4.8F),
+        packed(pen.scene.lamp_on ? mix(kLampLight, kWhite, 0.5F) : mix(theme.chamber, kWhite, 0.30F)));
+    pen.canvas.list->AddCircle(pen.at(kLamp), pen.px(10.5F), packed(theme.ink), 0,
+                               line_width(pen.canvas, Line::Detail));
+}
+
 void draw_board(const Pen& pen) {
     const Theme& theme = pen.theme();
     fill(pen.canvas, pen.box(kBoard), theme.panel);
@@ -347,16 +406,8 @@ void draw_board(const Pen& pen) {
     }
     pen.ink({{110, 410}, {144, 410}}, Line::Detail);
     pen.ink({{110, 417}, {134, 417}}, Line::Detail);
-    // The lamp in its dark window.
-    pen.canvas.list->AddCircleFilled(pen.at(kLamp), pen.px(10.5F), packed(theme.chamber));
-    if (pen.scene.lamp_on) {
-        glow(pen.canvas, pen.at(kLamp), pen.px(17), kLampLight, 0.75F);
-    }
-    pen.canvas.list->AddCircleFilled(
-        pen.at(kLamp), pen.px(4.8F),
-        packed(pen.scene.lamp_on ? mix(kLampLight, kWhite, 0.5F) : mix(theme.chamber, kWhite, 0.30F)));
-    pen.canvas.list->AddCircle(pen.at(kLamp), pen.px(10.5F), packed(theme.ink), 0,
-                               line_width(pen.canvas, Line::Detail));
+    pen.plate(kBoardFuse, Line::Detail);
+    draw_lamp(pen);
 }
 
 void draw_low_parts(const Pen& pen) {
@@ -369,6 +420,14 @@ void draw_low_parts(const Pen& pen) {
         }
     }
     pen.ink({{m.x, kTransformer.min.y + 4}, {m.x, kTransformer.max.y - 4}}, Line::Detail);
+    pen.plate(kJunctionBox, Line::Detail);
+    pen.ink({{kJunctionBox.min.x + 6, 533}, {kJunctionBox.max.x - 6, 533}}, Line::Detail);
+    for (int i = 0; i < 3; ++i) { // earth
+        const float half = 8 - 2.5F * static_cast<float>(i);
+        const float y = 574 + 4 * static_cast<float>(i);
+        pen.ink({{152 - half, y}, {152 + half, y}}, Line::Detail);
+    }
+    pen.ink({{152, 564}, {152, 574}}, Line::Detail);
     pen.plate({kDoorSwitch - ImVec2{0, 10}, kDoorSwitch + ImVec2{16, 10}}, Line::Detail);
     const float out = pen.scene.door_switch_closed ? 0.0F : 7.0F;
     pen.ink({kDoorSwitch, kDoorSwitch - ImVec2{9 + out, 0}}, Line::Silhouette);
@@ -393,6 +452,11 @@ void draw_door(const Pen& pen, Rect door, bool on) {
            pen.path(std::array{door.min, ImVec2{door.max.x, door.min.y}, door.max,
                                ImVec2{door.min.x, door.max.y}}),
            Line::Hidden, pen.theme().pencil, true);
+}
+
+/// What a door hides: known to be there, not seen.
+void draw_veil(const Pen& pen, Rect compartment) {
+    fill(pen.canvas, pen.box(compartment), faded(pen.theme().ground, 0.74F));
 }
 
 void draw_shell(const Pen& pen) {
@@ -450,7 +514,7 @@ std::vector<Label> on_screen(std::vector<Label> labels, const Transform& place) 
 
 } // namespace
 
-CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene) {
+CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene, const CutawayView& view) {
     CutawayLayout layout;
     const float gap = canvas.px(14);
     std::vector<Label> labels = labels_of(scene, 0);
@@ -464,8 +528,12 @@ CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene
     const float spare = middle.height() / layout.place.zoom - kDrawing.height();
     const float top = -std::clamp(spare, 0.0F, kMostDuct);
     layout.place = canvas::fit({{kDrawing.min.x, top}, kDrawing.max}, middle);
+    layout.window = middle;
+    layout.place.zoom_about(middle.centre(), view.zoom, 0.05F, 60.0F);
+    layout.place.pan(view.pan * canvas.scale);
     layout.drawing = layout.place.to_screen(Rect{{kDrawing.min.x, top}, kDrawing.max});
     labels = on_screen(labels_of(scene, top), layout.place);
+    std::erase_if(labels, [&](const Label& label) { return !middle.shrunk(-gap).holds(label.anchor); });
     const float line = line_height(canvas, Type::Secondary) + canvas.px(3);
     for (const Side side : {Side::Left, Side::Right}) {
         const Rect column = side == Side::Left ? left : right;
@@ -476,11 +544,14 @@ CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene
     return layout;
 }
 
-void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene) {
-    const CutawayLayout layout = lay_out(canvas, area, scene);
+void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene, const CutawayView& view) {
+    const CutawayLayout layout = lay_out(canvas, area, scene, view);
     Pen pen{canvas, layout.place, layout.place.to_drawing(layout.drawing.min).y, scene};
     pen.canvas.zoom = std::clamp(layout.place.zoom / canvas.scale, 0.45F, 3.0F);
 
+    if (view.zoom > 1.0F) {
+        canvas.list->PushClipRect(layout.window.min, layout.window.max, true);
+    }
     draw_ducts(pen);
     draw_air(pen);
     draw_warmth(pen);
@@ -491,16 +562,34 @@ void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene) {
     draw_igniter_and_rod(pen);
     draw_gas(pen);
     draw_draft(pen);
-    draw_pressure_switch(pen);
+    if (scene.has_inducer) {
+        draw_pressure_switch(pen);
+    }
     draw_thermal_switch(pen, kRollout, scene.rollout_closed, kRollout);
     draw_thermal_switch(pen, kLimit, scene.limit_closed, kLimit + ImVec2{48, 0});
     draw_blower(pen);
+    draw_capacitor(pen, kBlowerCapacitor);
+    if (scene.has_inducer) {
+        draw_capacitor(pen, kInducerCapacitor);
+    }
+    draw_coil(pen);
+    draw_gas_meter(pen);
     draw_filter(pen);
     draw_board(pen);
     draw_low_parts(pen);
+    if (scene.as_seen && scene.burner_door_on) {
+        draw_veil(pen, kBurnerCompartment);
+    }
+    if (scene.as_seen && scene.blower_door_on) {
+        draw_veil(pen, kBlowerCompartment);
+        draw_lamp(pen);
+    }
     draw_shell(pen);
     draw_door(pen, kBurnerDoor, scene.burner_door_on);
     draw_door(pen, kBlowerDoor, scene.blower_door_on);
+    if (view.zoom > 1.0F) {
+        canvas.list->PopClipRect();
+    }
     draw_labels(canvas, layout.labels);
 }
 

@@ -7,17 +7,26 @@
 
 namespace lightoff::cutaway {
 
+/// How somebody has moved the drawing about.
+struct CutawayView {
+    float zoom = 1;   ///< 1: all of it fits
+    ImVec2 pan{0, 0}; ///< design pixels
+};
+
 /// Where drawing and words go in a given area.
 struct CutawayLayout {
     canvas::Transform place; ///< drawing units to pixels
     canvas::Rect drawing;    ///< pixels; ducts run to its upper edge
+    canvas::Rect window;     ///< pixels that the drawing may fill
     std::vector<PlacedLabel> labels;
 };
 
-CutawayLayout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene);
+CutawayLayout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene,
+                      const CutawayView& view = {});
 
-/// Draws the open furnace into the area: parts, then what moves, then words. Colours are for explore and the
-/// debrief, where true values may be seen.
-void draw_cutaway(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene);
+/// Draws the furnace into the area: parts, then what moves, then words. What a scene of a percept does not
+/// hold (make_scene: explore and debrief do) is not shown.
+void draw_cutaway(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene,
+                  const CutawayView& view = {});
 
 } // namespace lightoff::cutaway

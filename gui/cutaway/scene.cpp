@@ -74,6 +74,19 @@ void fill_switches(CutawayScene& scene, const bench::World& world) {
     scene.gas_valve = as_float(world.state.gas.valve_position);
 }
 
+/// What the eye makes of a wheel; how fast it truly runs nobody sees.
+double seen_speed(bench::Turning turning) {
+    constexpr double kSlowly_rad_s = 3.0;
+    constexpr double kFast_rad_s = 120.0;
+    return turning == bench::Turning::fast     ? kFast_rad_s
+           : turning == bench::Turning::slowly ? kSlowly_rad_s
+                                               : 0.0;
+}
+
+float tenths(std::uint8_t steps) {
+    return static_cast<float>(steps) * 0.1F;
+}
+
 void fill_flows(CutawayScene& scene, const furnace::Model& model, const bench::World& world) {
     const furnace::Signals& signals = world.state.signals;
     scene.suction = as_float(ratio(signals.draft.switch_suction_pa, model.draft.sense_line.make_pa));
@@ -114,6 +127,7 @@ void move(Travel& travel, const furnace::Model& model, const bench::World& world
 CutawayScene make_scene(const furnace::Model& model, const bench::World& world, const Travel& travel) {
     CutawayScene scene;
     scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
+    scene.has_inducer = model.wiring.inducer_motor >= 0;
     for (std::size_t i = 0; i < scene.burner_count; ++i) {
         scene.burner[i] = flame_of(world.state.signals.combustion.burner[i]);
     }
@@ -125,6 +139,38 @@ CutawayScene make_scene(const furnace::Model& model, const bench::World& world, 
     scene.travel = travel;
     scene.time_s = as_float(static_cast<double>(world.tick) * model.board.tick_s);
     return scene;
+}
+
+CutawayScene scene_of(const furnace::Model& model, const bench::Percept& percept, const Travel& travel) {
+    CutawayScene scene;
+    scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
+    for (std::size_t i = 0; i < scene.burner_count; ++i) {
+        const bench::FlamePercept& flame = percept.seen.burner[i];
+        scene.burner[i] = {tenths(flame.strength), tenths(flame.yellow), tenths(flame.length),
+                           tenths(flame.lift), tenths(flame.softness)};
+    }
+    if (percept.seen.igniter_glow_k != 0) {
+        scene.igniter_k = percept.seen.igniter_glow_k;
+    }
+    scene.inducer = {as_float(travel.inducer_rad), as_float(seen_speed(percept.seen.inducer))};
+    scene.blower = {as_float(travel.blower_rad), as_float(seen_speed(percept.seen.blower))};
+    scene.has_inducer = model.wiring.inducer_motor >= 0;
+    scene.as_seen = true;
+    scene.burner_door_on = percept.left_as.burner_door_on;
+    scene.blower_door_on = percept.left_as.blower_door_on;
+    scene.door_switch_closed =
+        scene.blower_door_on || percept.left_as.door_switch_held || percept.worked.door_switch_taped;
+    scene.filter_in = percept.left_as.filter_in;
+    scene.gas_cock_open = percept.left_as.gas_cock_open;
+    scene.lamp_on = percept.seen.lamp_on;
+    scene.travel = travel;
+    scene.time_s = as_float(static_cast<double>(percept.tick) * model.board.tick_s);
+    return scene;
+}
+
+void move(Travel& travel, const bench::Percept& percept, double tick_s) {
+    travel.inducer_rad = wrapped(travel.inducer_rad + shown_speed(seen_speed(percept.seen.inducer)) * tick_s);
+    travel.blower_rad = wrapped(travel.blower_rad + shown_speed(seen_speed(percept.seen.blower)) * tick_s);
 }
 
 } // namespace lightoff::cutaway

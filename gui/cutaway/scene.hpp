@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/percept.hpp"
 #include "bench/world.hpp"
 
 #include <array>
@@ -52,6 +53,8 @@ struct CutawayScene {
     bool pressure_switch_closed = false;
     bool limit_closed = true, rollout_closed = true;
     bool door_switch_closed = true; ///< by the door or by hand
+    bool has_inducer = true;
+    bool as_seen = false; ///< doors hide what lies behind them, and nobody sees gas
     bool burner_door_on = true, blower_door_on = true, filter_in = true;
     bool gas_cock_open = true;
     bool lamp_on = false;
@@ -69,5 +72,11 @@ struct CutawayScene {
 };
 
 CutawayScene make_scene(const furnace::Model& model, const bench::World& world, const Travel& travel);
+
+/// The same as somebody before the furnace sees it: nothing behind a door, no gas, no air, no contact's
+/// state, no energy that can't be seen. `travel` moves the wheels' marks.
+CutawayScene scene_of(const furnace::Model& model, const bench::Percept& percept, const Travel& travel);
+/// Moves the marks of what is seen to turn by one tick.
+void move(Travel& travel, const bench::Percept& percept, double tick_s);
 
 } // namespace lightoff::cutaway

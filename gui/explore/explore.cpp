@@ -2,12 +2,12 @@
 #include "gui/explore/explore.hpp"
 
 #include "gui/canvas/controls.hpp"
+#include "gui/canvas/flow.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
 #include "gui/cutaway/cutaway.hpp"
 #include "gui/explore/board_words.hpp"
-#include "gui/explore/flow.hpp"
 #include "gui/explore/hands_words.hpp"
 #include "gui/explore/lanes.hpp"
 #include "gui/platform/input_queue.hpp"
@@ -184,6 +184,9 @@ std::vector<Explore::Command> Explore::running_commands() const {
 
 std::vector<Explore::Command> Explore::look_commands() const {
     std::vector<Command> commands;
+    if (may_leave_) {
+        commands.push_back({{"Back", "Esc", false, true, 3, 0}, {}, [](Explore& d) { d.left_ = true; }});
+    }
     commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Explore& d) { d.next_theme(); }});
     commands.push_back(
         {{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Explore& d) { d.change_text(-kTextStep); }});
@@ -249,6 +252,9 @@ void Explore::handle_keys() {
         if (key_pressed(kSpeedDigits[i])) {
             speed_ = i;
         }
+    }
+    if (may_leave_ && key_pressed(Key::Escape)) {
+        left_ = true;
     }
     if (key_pressed(Key::L)) {
         next_theme();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "gui/explore/flow.hpp"
+#include "gui/canvas/flow.hpp"
 #include "gui/explore/readings.hpp"
 #include "gui/explore/running_furnace.hpp"
 #include "gui/platform/app.hpp"
@@ -32,6 +32,9 @@ public:
     float text_percent_in(ImVec2 window_px) const;
 
     void set_look(canvas::ThemeId theme, float text_percent);
+    /// Gives it a way back to where it was opened from.
+    void let_leave() { may_leave_ = true; }
+    bool left() const { return left_; }
     void set_paused(bool paused);
     bool paused() const { return paused_; }
     double speed() const;
@@ -53,7 +56,8 @@ private:
     std::vector<Command> running_commands() const;
     std::vector<Command> look_commands() const;
     std::vector<Command> commands_of(View view) const;
-    static std::vector<FlowItem> items_of(const canvas::Canvas& canvas, const std::vector<Command>& commands);
+    static std::vector<canvas::FlowItem> items_of(const canvas::Canvas& canvas,
+                                                  const std::vector<Command>& commands);
     void draw_commands(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Command>& commands);
     void draw_head(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_footer(const canvas::Canvas& canvas, canvas::Rect& rest) const;
@@ -79,6 +83,8 @@ private:
     View view_ = View::Furnace;
     ImVec2 window_px_{0, 0};
     bool paused_ = false;
+    bool may_leave_ = false;
+    bool left_ = false;
     bool small_ = false;        ///< one page at a time
     std::vector<View> choices_; ///< views that share one place, for want of room
     std::size_t speed_ = 0;

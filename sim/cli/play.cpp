@@ -150,17 +150,9 @@ private:
         return {};
     }
     std::string act(const PlayLine& line) {
-        bench::Action action = line.action;
-        if (line.last_of >= 0) {
-            const auto& readings = visit_.notebook().readings();
-            const auto last = std::find_if(readings.rbegin(), readings.rend(), [&](const auto& reading) {
-                return reading.window == line.last_of;
-            });
-            if (last == readings.rend())
-                return "Nothing has been read from that instrument yet.";
-            action.value = static_cast<std::int32_t>(readings.rend() - last);
-        }
-        return visit_.act(action, by_, listener_);
+        const auto action = visit::action_of(line, visit_.notebook().readings());
+        return action ? visit_.act(*action, by_, listener_)
+                      : "Nothing has been read from that instrument yet.";
     }
     void now(std::string_view what, const std::string& text) {
         write_event(out_, visit_.ticks_here(), what, text);

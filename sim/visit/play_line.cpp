@@ -150,6 +150,19 @@ PlayLine ask_line(const AskRow& row, const std::vector<std::string>& words) {
 
 } // namespace
 
+std::optional<bench::Action> action_of(const PlayLine& line, std::span<const bench::Reading> readings) {
+    bench::Action action = line.action;
+    if (line.last_of < 0)
+        return action;
+    const auto last = std::find_if(readings.rbegin(), readings.rend(), [&](const bench::Reading& reading) {
+        return reading.window == line.last_of;
+    });
+    if (last == readings.rend())
+        return std::nullopt;
+    action.value = static_cast<std::int32_t>(readings.rend() - last);
+    return action;
+}
+
 const std::vector<AskRow>& ask_rows() {
     static const std::vector<AskRow> rows{
         {Ask::order, "order", "the work order again"},

@@ -2,8 +2,10 @@
 #pragma once
 #include "bench/action.hpp"
 #include "bench/captions.hpp"
+#include "bench/notebook.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,6 +47,10 @@ struct PlayLine {
 /// Where an action takes the number of a reading, the name of an instrument stands for its last one.
 /// Throws std::invalid_argument that says what was found and what is allowed.
 PlayLine parse_play_line(const bench::Site& site, std::string_view text);
+
+/// The action of a line, the name of an instrument replaced by the number of its last reading; none if
+/// nothing has been read from it.
+std::optional<bench::Action> action_of(const PlayLine& line, std::span<const bench::Reading> readings);
 
 struct AskRow {
     Ask ask = Ask::help;

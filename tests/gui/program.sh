@@ -6,6 +6,7 @@ set -u
 program=$1
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
+export LIGHTOFF_ATTEMPTS=$folder/attempts XDG_CONFIG_HOME=$folder/config
 
 fail() {
     echo "FAILED: $*" >&2
@@ -64,7 +65,7 @@ shots)
     fi
     ;;
 window)
-    "$program" --size 1280x720 2>"$folder/err" &
+    "$program" call-for-heat --size 1280x720 2>"$folder/err" &
     process=$!
     window=$(timeout 30 xdotool search --sync --onlyvisible --name Lightoff | head -1) || fail "no window came"
     sleep 2

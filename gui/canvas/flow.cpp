@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/explore/flow.hpp"
+#include "gui/canvas/flow.hpp"
 
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
@@ -7,10 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
-namespace lightoff::explore {
+namespace lightoff::canvas {
 namespace {
-
-using namespace canvas;
 
 float width_of(const Canvas& canvas, const FlowItem& item) {
     const float own = item.is_button ? button_width(canvas, item.words, item.key)
@@ -73,4 +71,4 @@ int draw_flow(const Canvas& canvas, const Flow& flow, const std::vector<FlowItem
     return pressed;
 }
 
-} // namespace lightoff::explore
+} // namespace lightoff::canvas

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-namespace lightoff::explore {
+namespace lightoff::canvas {
 
 /// A button or a word in a row that breaks where it reaches the right edge. Items of one group stand edge to
 /// edge and are kept on one line if a line holds them.
@@ -20,14 +20,14 @@ struct FlowItem {
 };
 
 struct Flow {
-    std::vector<canvas::Rect> boxes;
+    std::vector<Rect> boxes;
     float height = 0; ///< pixels
 };
 
-Flow lay_out_flow(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<FlowItem>& items);
+Flow lay_out_flow(const Canvas& canvas, Rect area, const std::vector<FlowItem>& items);
 /// Width of all in one row.
-float width_of_flow(const canvas::Canvas& canvas, const std::vector<FlowItem>& items);
+float width_of_flow(const Canvas& canvas, const std::vector<FlowItem>& items);
 /// Draws them; returns the index of the one pressed, or -1.
-int draw_flow(const canvas::Canvas& canvas, const Flow& flow, const std::vector<FlowItem>& items);
+int draw_flow(const Canvas& canvas, const Flow& flow, const std::vector<FlowItem>& items);
 
-} // namespace lightoff::explore
+} // namespace lightoff::canvas

@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/front_desk.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/flow.hpp"
+#include "gui/canvas/layout_probe.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/platform/input_queue.hpp"
+#include "visit/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace lightoff::desk {
+namespace {
+
+using namespace canvas;
+using lesson::Difficulty;
+using lesson::Kind;
+
+constexpr std::string_view kCautions =
+    "Training only. Not instruction for a live appliance: there the local codes, the rating plate and the "
+    "maker's instructions come first, and the work is for licensed people. If you smell gas: touch no "
+    "switch, "
+    "leave, call from outside.";
+constexpr std::array kKinds{Kind::no_heat,  Kind::poor_heat,     Kind::noise,   Kind::smell_or_alarm,
+                            Kind::callback, Kind::nothing_wrong, Kind::tune_up, Kind::explore};
+constexpr std::array kDifficulties{Difficulty::easy, Difficulty::medium, Difficulty::hard};
+constexpr std::array<const char*, 4> kDone{"any", "new", "left open", "finished"};
+
+std::string facts_of(const Call& call) {
+    return visit::kind_text(call.kind) + "  ·  " + difficulty_text(call.difficulty) + "  ·  " +
+           call.how_it_went();
+}
+
+/// A head, and words to press beside it; the one pressed, or -1.
+int draw_chips(const Canvas& canvas, Rect& rest, std::string_view head, const std::vector<FlowItem>& items) {
+    Rect beside = rest;
+    Rect label = beside.cut_left(canvas.px(84));
+    text_in(canvas, label.cut_top(control_height(canvas)), head, Type::Body, canvas.theme->ink);
+    const Flow flow = lay_out_flow(canvas, beside, items);
+    rest.cut_top(flow.height + canvas.px(6));
+    return draw_flow(canvas, flow, items);
+}
+
+/// A row of words of which one, or none, is chosen.
+template <class Value, class Values, class Words>
+void chips(const Canvas& canvas, Rect& rest, std::string_view head, const Values& values,
+           std::optional<Value>& chosen, Words words) {
+    std::vector<FlowItem> items{{"any##" + std::string(head), "", !chosen, true, 0, 0}};
+    for (const Value value : values)
+        items.push_back({words(value), "", chosen == value, true, 0, 0});
+    const int pressed = draw_chips(canvas, rest, head, items);
+    if (pressed == 0)
+        chosen.reset();
+    else if (pressed > 0)
+        chosen = values[static_cast<std::size_t>(pressed - 1)];
+}
+
+} // namespace
+
+void FrontDesk::look_again() {
+    const std::string name = calls_.empty() ? std::string() : calls_[chosen_].name;
+    problems_.clear();
+    calls_ = all_calls(folder_, problems_);
+    chosen_ = 0;
+    choose(name);
+}
+
+void FrontDesk::choose(std::string_view name) {
+    for (std::size_t i = 0; i < calls_.size(); ++i)
+        if (calls_[i].name == name)
+            chosen_ = i;
+}
+
+DeskWants FrontDesk::draw(const Canvas& canvas, Rect page) {
+    DeskWants wants;
+    fill(canvas, page, canvas.theme->ground);
+    Rect rest = page.shrunk(canvas.px(18));
+    Rect head = rest.cut_top(control_height(canvas));
+    const std::vector<FlowItem> items{{"Settings", "Ctrl ,", false, true, 0, 0},
+                                      {"End", "Ctrl Q", false, true, 0, 0}};
+    const int pressed =
+        draw_flow(canvas, lay_out_flow(canvas, head.cut_right(width_of_flow(canvas, items)), items), items);
+    wants.settings = pressed == 0;
+    wants.close = pressed == 1;
+    text_in(canvas, head, "Calls", Type::Title, canvas.theme->ink);
+    rest.cut_top(canvas.px(12));
+    const float cautions = text_size(canvas, kCautions, Type::Secondary, rest.width()).y;
+    paragraph(canvas, rest.cut_bottom(cautions).min, rest.width(), kCautions, Type::Secondary,
+              canvas.theme->pencil);
+    rest.cut_bottom(canvas.px(12));
+    const bool wide = rest.width() >= canvas.px(900);
+    Rect right =
+        wide ? rest.cut_right(std::round(rest.width() * 0.46F)) : rest.cut_bottom(rest.height() * 0.52F);
+    (wide ? rest.cut_right(canvas.px(26)) : rest.cut_bottom(canvas.px(14)));
+    draw_wishes(canvas, rest);
+    draw_list(canvas, rest, wants);
+    if (!calls_.empty())
+        draw_call(canvas, right, wants);
+    return wants;
+}
+
+void FrontDesk::draw_wishes(const Canvas& canvas, Rect& rest) {
+    Rect row = rest.cut_top(control_height(canvas));
+    text_in(canvas, row.cut_left(canvas.px(84)), "Find", Type::Body, canvas.theme->ink);
+    ImGui::SetCursorScreenPos({row.min.x, row.centre().y - ImGui::GetFrameHeight() / 2});
+    ImGui::SetNextItemWidth(std::min(row.width(), canvas.px(360)));
+    ImGui::InputText("##find", words_.data(), words_.size());
+    wish_.words = words_.data();
+    rest.cut_top(canvas.px(6));
+    chips(canvas, rest, "Kind", kKinds, wish_.kind, [](Kind kind) { return visit::kind_text(kind); });
+    chips(canvas, rest, "How hard", kDifficulties, wish_.difficulty, difficulty_text);
+    std::vector<FlowItem> items;
+    for (std::size_t i = 0; i < kDone.size(); ++i)
+        items.push_back(
+            {std::string(kDone[i]) + "##done", "", static_cast<std::size_t>(wish_.done) == i, true, 0, 0});
+    if (const int pressed = draw_chips(canvas, rest, "Done", items); pressed >= 0)
+        wish_.done = static_cast<Wish::Done>(pressed);
+    rest.cut_top(canvas.px(6));
+}
+
+void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
+    segment(canvas, area.min, {area.max.x, area.min.y}, Line::Outline, canvas.theme->ink);
+    area.cut_top(canvas.px(2));
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("calls", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
+    const float row = line_height(canvas, Type::Body) + line_height(canvas, Type::Secondary) + canvas.px(14);
+    const float width = area.width() - ImGui::GetStyle().ScrollbarSize;
+    ImVec2 at = ImGui::GetCursorScreenPos();
+    std::size_t shown = 0;
+    for (std::size_t i = 0; i < calls_.size(); ++i) {
+        const Call& call = calls_[i];
+        if (!fits(call, wish_))
+            continue;
+        ++shown;
+        const Rect box = rect_at(at, {width, row});
+        at.y += row;
+        ImGui::SetCursorScreenPos(box.min);
+        if (ImGui::InvisibleButton(call.name.c_str(), box.size())) {
+            if (chosen_ == i && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
+                (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
+            chosen_ = i;
+            said_.clear();
+        }
+        const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+        if (i == chosen_ || ImGui::IsItemHovered())
+            fill(inside, box, i == chosen_ ? inside.theme->ink : inside.theme->panel);
+        if (keyboard)
+            outline(inside, box.shrunk(canvas.px(2)), Line::Outline,
+                    i == chosen_ ? inside.theme->ground : inside.theme->ink);
+        Rect words = box.shrunk(canvas.px(6));
+        words.cut_left(canvas.px(4));
+        const bool reversed = i == chosen_;
+        text_in(inside, words.cut_top(line_height(canvas, Type::Body)), call.title, Type::Body,
+                reversed ? inside.theme->ground : inside.theme->ink);
+        text_in(inside, words, facts_of(call), Type::Secondary,
+                reversed ? inside.theme->panel : inside.theme->pencil);
+        if (!reversed)
+            segment(inside, {box.min.x, box.max.y}, box.max, Line::Rule, inside.theme->rule);
+    }
+    if (shown == 0)
+        text(inside, at + ImVec2{canvas.px(10), canvas.px(10)}, "No call is like that.", Type::Body,
+             inside.theme->ink);
+    for (const std::string& problem : problems_) {
+        const Rect used = paragraph(inside, at + ImVec2{canvas.px(10), canvas.px(8)}, width - canvas.px(20),
+                                    problem, Type::Secondary, inside.theme->alarm);
+        at.y += used.height() + canvas.px(8);
+    }
+    ImGui::SetCursorScreenPos(at);
+    ImGui::Dummy({1, 1});
+    ImGui::EndChild();
+}
+
+/// The customer's note, and what can be done about it.
+void FrontDesk::draw_call(const Canvas& canvas, Rect area, DeskWants& wants) {
+    const Call& call = calls_[chosen_];
+    const Theme& theme = *canvas.theme;
+    const float wrap = area.width() - canvas.px(48);
+    const float title = text_size(canvas, call.title, Type::Heading, wrap).y;
+    const float complaint = text_size(canvas, call.complaint, Type::Body, wrap).y;
+    Rect note = area.cut_top(title + complaint + line_height(canvas, Type::Secondary) + canvas.px(66));
+    fill(canvas, note, theme.panel);
+    outline(canvas, note, Line::Detail, theme.ink);
+    const ImVec2 pin{note.centre().x, note.min.y + canvas.px(14)};
+    canvas.list->AddCircleFilled(pin, canvas.px(5), packed(theme.ink));
+    Rect inner = note.shrunk(canvas.px(24));
+    inner.cut_top(canvas.px(6));
+    paragraph(canvas, inner.cut_top(title).min, wrap, call.title, Type::Heading, theme.ink);
+    inner.cut_top(canvas.px(6));
+    paragraph(canvas, inner.cut_top(complaint).min, wrap, call.complaint, Type::Body, theme.ink);
+    inner.cut_top(canvas.px(8));
+    text_in(canvas, inner.cut_top(line_height(canvas, Type::Secondary)), facts_of(call), Type::Secondary,
+            theme.pencil);
+    area.cut_top(canvas.px(16));
+
+    std::vector<FlowItem> items;
+    const files::KeptAttempt* open = call.open_attempt();
+    if (open != nullptr)
+        items.push_back({"Go on where you left", "", false, true, 0, 0});
+    if (call.kind != Kind::explore)
+        items.push_back(
+            {open != nullptr ? "Begin anew" : "Take the call", "Enter", open == nullptr, true, 1, 0});
+    items.push_back({"Look into a furnace like it", "", call.kind == Kind::explore, true, 2, 0});
+    const Flow flow = lay_out_flow(canvas, area, items);
+    const int pressed = draw_flow(canvas, flow, items);
+    if (pressed >= 0) {
+        const std::string& words = items[static_cast<std::size_t>(pressed)].words;
+        if (words == "Go on where you left")
+            wants.go_on = open->path;
+        else if (words == "Look into a furnace like it")
+            wants.explore = call.kind == Kind::explore ? call.name : "call-for-heat";
+        else
+            wants.take = call.name;
+    }
+    if (!ImGui::GetIO().WantTextInput && !ImGui::IsAnyItemActive() &&
+        platform::key_pressed(platform::Key::Enter) && !ImGui::GetIO().NavVisible)
+        (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
+    area.cut_top(flow.height + canvas.px(16));
+    if (!said_.empty()) {
+        const Rect used = paragraph(canvas, area.min, area.width(), said_, Type::Body, theme.alarm);
+        area.cut_top(used.height() + canvas.px(12));
+    }
+    draw_attempts(canvas, area, call, wants);
+}
+
+void FrontDesk::draw_attempts(const Canvas& canvas, Rect area, const Call& call, DeskWants& wants) {
+    if (call.attempts.empty())
+        return;
+    text_in(canvas, area.cut_top(line_height(canvas, Type::Body)), "Your attempts", Type::Body,
+            canvas.theme->ink);
+    area.cut_top(canvas.px(4));
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("attempts", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
+    Rect rest = rect_at(ImGui::GetCursorScreenPos(), {area.width() - ImGui::GetStyle().ScrollbarSize, 1e5F});
+    for (auto kept = call.attempts.rbegin(); kept != call.attempts.rend(); ++kept) {
+        Rect row = rest.cut_top(control_height(canvas));
+        rest.cut_top(canvas.px(4));
+        const std::string verb = kept->ended ? "Debrief" : "Go on";
+        if (kept->problem.empty() &&
+            button(inside, row.cut_right(button_width(inside, "Debrief")), verb + "##" + kept->name))
+            (kept->ended ? wants.debrief : wants.go_on) = kept->path;
+        row.cut_right(canvas.px(8));
+        std::array<char, 64> mark{};
+        if (kept->mark)
+            std::snprintf(mark.data(), mark.size(), "mark %.1f, safety %.0f", *kept->mark, *kept->safety);
+        const std::string state = !kept->problem.empty() ? kept->problem
+                                  : kept->mark           ? std::string(mark.data())
+                                  : kept->ended
+                                      ? std::string("finished")
+                                      : "left open after " + std::to_string(kept->actions) + " actions";
+        text_in(inside, row, kept->name + "  ·  " + state, Type::Secondary,
+                kept->problem.empty() ? inside.theme->ink : inside.theme->alarm);
+    }
+    ImGui::SetCursorScreenPos(rest.min);
+    ImGui::Dummy({1, 1});
+    ImGui::EndChild();
+}
+
+} // namespace lightoff::desk

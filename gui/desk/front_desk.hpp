@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/canvas.hpp"
+#include "gui/desk/calls.hpp"
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace lightoff::desk {
+
+/// What somebody at the front desk wants next.
+struct DeskWants {
+    std::optional<std::string> take;    ///< name of a call to begin
+    std::optional<std::string> go_on;   ///< path of an attempt to continue
+    std::optional<std::string> debrief; ///< path of a finished one to look at again
+    std::optional<std::string> explore; ///< name of a call to look into, everything shown
+    bool settings = false;
+    bool close = false;
+};
+
+/// The front desk: calls to choose from, with what was done of them so far.
+class FrontDesk {
+public:
+    explicit FrontDesk(std::string attempts_folder) : folder_(std::move(attempts_folder)) { look_again(); }
+
+    /// Reads calls and attempts anew.
+    void look_again();
+    DeskWants draw(const canvas::Canvas& canvas, canvas::Rect page);
+
+    /// A sentence to stand under the list until the next choice.
+    void say(std::string words) { said_ = std::move(words); }
+    [[nodiscard]] const std::vector<Call>& calls() const { return calls_; }
+    [[nodiscard]] std::size_t chosen() const { return chosen_; }
+    void choose(std::string_view name);
+
+private:
+    void draw_wishes(const canvas::Canvas& canvas, canvas::Rect& rest);
+    void draw_list(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
+    void draw_call(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
+    void draw_attempts(const canvas::Canvas& canvas, canvas::Rect area, const Call& call, DeskWants& wants);
+
+    std::string folder_;
+    std::vector<Call> calls_;
+    std::vector<std::string> problems_;
+    Wish wish_;
+    std::array<char, 64> words_{};
+    std::size_t chosen_ = 0;
+    std::string said_;
+};
+
+} // namespace lightoff::desk

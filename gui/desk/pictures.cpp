@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/pictures.hpp"
+
+#include "files/disk.hpp"
+#include "files/error.hpp"
+
+#include <array>
+#include <filesystem>
+#include <sstream>
+#include <utility>
+
+namespace lightoff::desk {
+namespace {
+
+using work::CallPage;
+
+constexpr int kFramesForPicture = 4;
+
+constexpr std::array<std::pair<std::string_view, CallPage::Middle>, 2> kMiddles{
+    {{"furnace", CallPage::Middle::furnace}, {"diagram", CallPage::Middle::diagram}}};
+constexpr std::array<std::pair<std::string_view, CallPage::Side>, CallPage::kSides> kSides{
+    {{"order", CallPage::Side::order},
+     {"bag", CallPage::Side::bag},
+     {"notes", CallPage::Side::notes},
+     {"suspects", CallPage::Side::suspects},
+     {"close", CallPage::Side::close},
+     {"noticed", CallPage::Side::noticed}}};
+
+/// A window that runs by itself.
+class Studio {
+public:
+    Studio(platform::Platform& window, Program& program, std::string folder)
+        : window_(window), program_(program), folder_(std::move(folder)) {}
+
+    /// Why a line can't be done, else empty.
+    std::string take(const std::string& line) {
+        std::istringstream in(line);
+        std::string verb;
+        std::string word;
+        in >> verb >> word;
+        if (verb.empty() || verb[0] == '#')
+            return {};
+        if (verb == "picture")
+            return picture(word);
+        CallPage* page = program_.call();
+        if (page == nullptr)
+            return "no call is open";
+        if (verb == "show")
+            return show(*page, word);
+        if (verb == "focus")
+            return focus(*page, word);
+        return act(*page, line, verb[0] == '?');
+    }
+
+private:
+    std::string picture(const std::string& name) {
+        const std::string path = (std::filesystem::path(folder_) / name).string() + ".png";
+        for (int i = 0; i < kFramesForPicture; ++i) {
+            if (i + 1 == kFramesForPicture)
+                window_.request_screenshot(path);
+            window_.begin_frame(0);
+            // No time goes by: the picture shows the moment that the script came to.
+            program_.frame({0.0, window_.size(), window_.focused(), window_.canvas()});
+            window_.end_frame();
+        }
+        return window_.screenshot_written() ? std::string() : "cannot write " + path;
+    }
+    static std::string show(CallPage& page, const std::string& wanted) {
+        for (const auto& [name, middle] : kMiddles)
+            if (name == wanted) {
+                page.show(middle);
+                return {};
+            }
+        for (const auto& [name, side] : kSides)
+            if (name == wanted) {
+                page.show(side);
+                return {};
+            }
+        return "found " + files::in_quotes(wanted) +
+               "; allowed furnace, diagram, order, bag, notes, suspects, close, noticed";
+    }
+    static std::string focus(CallPage& page, const std::string& part) {
+        if (part.empty()) {
+            page.close_tag();
+            return {};
+        }
+        const int index = page.visit().site().catalogue.find_part(part);
+        if (index < 0)
+            return "found " + files::in_quotes(part) + "; allowed is a part of this furnace";
+        page.focus({bench::Word::part, index});
+        return {};
+    }
+    static std::string act(CallPage& page, const std::string& line, bool may_be_refused) {
+        page.take(line);
+        page.finish();
+        return may_be_refused ? std::string() : page.refusal();
+    }
+
+    platform::Platform& window_;
+    Program& program_;
+    std::string folder_;
+};
+
+} // namespace
+
+std::vector<std::string> save_pictures(platform::WindowOptions options, Program& program,
+                                       const std::string& script, const std::string& folder) {
+    const std::string text = files::read_file(script);
+    options.fixed_delta_s = 1.0 / 60;
+    platform::Platform window(options);
+    std::error_code ignored;
+    std::filesystem::create_directories(folder, ignored);
+    Studio studio(window, program, folder);
+    std::istringstream lines(text);
+    int number = 0;
+    for (std::string line; std::getline(lines, line);) {
+        ++number;
+        const std::string why = studio.take(line);
+        if (!why.empty())
+            return {script + ": line " + std::to_string(number) + ": " + files::in_quotes(line) + ": " + why};
+    }
+    return {};
+}
+
+} // namespace lightoff::desk

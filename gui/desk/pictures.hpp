@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/desk/program.hpp"
+#include "gui/platform/platform.hpp"
+
+#include <string>
+#include <vector>
+
+namespace lightoff::desk {
+
+/// Plays a script in a window and saves pictures of the moments that it names. Besides the lines of `play`:
+///
+///     picture NAME              FOLDER/NAME.png
+///     show PAGE                 furnace, diagram, order, bag, notes, suspects, close, noticed
+///     focus PART                a part's tag; `focus` alone closes it
+///
+/// Returns one sentence for each thing that could not be done; stops at the first line that is refused.
+std::vector<std::string> save_pictures(platform::WindowOptions options, Program& program,
+                                       const std::string& script, const std::string& folder);
+
+} // namespace lightoff::desk

@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/program.hpp"
+
+#include "files/attempt.hpp"
+#include "files/data_folder.hpp"
+#include "files/error.hpp"
+#include "files/own_folder.hpp"
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/flow.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/canvas/style.hpp"
+#include "gui/platform/input_queue.hpp"
+#include "gui/platform/platform.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace lightoff::desk {
+namespace {
+
+using namespace canvas;
+using platform::Key;
+using platform::key_pressed;
+
+constexpr double kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
+const ImVec2 kLeastPage{1000, 560}; ///< design pixels that a page must have; text grows no further
+
+ThemeId theme_of(const files::Settings& settings) {
+    for (const ThemeId id : kThemes)
+        if (settings.theme == theme(id).name)
+            return id;
+    return ThemeId::Paper;
+}
+
+} // namespace
+
+Program::OpenCall::OpenCall(const std::string& scenario, const work::AttemptPlace& place)
+    : bundle(files::load_bundle(scenario)), page(bundle, place) {}
+
+Program::OpenExplore::OpenExplore(const std::string& scenario)
+    : bundle(files::load_bundle(scenario)), page(bundle.site, bundle.scenario) {}
+
+Program::Program(Own own) : own_(std::move(own)), desk_(own_.attempts_folder) {}
+
+Program::~Program() = default;
+
+// ---- going from page to page ----
+
+void Program::begin(const std::string& scenario, const work::AttemptPlace& place) {
+    try {
+        call_ = std::make_unique<OpenCall>(scenario, place);
+        call_->page.set_units(own_.settings.si_units ? view::Units::si : view::Units::trade);
+    } catch (const files::Error& error) {
+        call_.reset();
+        desk_.say(error.what());
+    }
+}
+
+void Program::take_call(const std::string& scenario) {
+    work::AttemptPlace place;
+    std::string problem;
+    try {
+        if (own_.attempts_folder.empty())
+            problem = "there is no home folder";
+        else
+            files::make_folder(own_.attempts_folder);
+    } catch (const files::Error& error) {
+        problem = error.what();
+    }
+    if (problem.empty())
+        place.path = files::new_attempt_path(own_.attempts_folder, files::data_name_of(scenario));
+    begin(scenario, place);
+    if (call_ && !problem.empty())
+        call_->page.warn("This attempt can't be kept: " + problem);
+}
+
+void Program::go_on(const std::string& attempt_path) {
+    try {
+        const files::Attempt attempt = files::read_attempt(attempt_path, furnace::kPhysicsVersion);
+        begin(attempt.header.scenario, {attempt_path, true, attempt.header.seed});
+    } catch (const files::Error& error) {
+        desk_.say(error.what());
+    }
+}
+
+void Program::explore(const std::string& scenario) {
+    try {
+        explore_ = std::make_unique<OpenExplore>(scenario);
+        explore_->page.set_look(theme_of(own_.settings), static_cast<float>(own_.settings.text_percent));
+        explore_->page.let_leave();
+    } catch (const files::Error& error) {
+        desk_.say(error.what());
+    }
+}
+
+void Program::back_to_desk() {
+    call_.reset();
+    explore_.reset();
+    desk_.look_again();
+}
+
+void Program::obey(const DeskWants& wants) {
+    settings_open_ = settings_open_ || wants.settings;
+    close_ = close_ || wants.close;
+    if (wants.take)
+        take_call(*wants.take);
+    else if (wants.go_on)
+        go_on(*wants.go_on);
+    else if (wants.explore)
+        explore(*wants.explore);
+}
+
+void Program::close_asked() {
+    if (call_)
+        call_->page.leave();
+    close_ = true;
+}
+
+// ---- a frame ----
+
+void Program::frame(const platform::FrameInput& input) {
+    window_px_ = input.size;
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(input.size);
+    ImGui::Begin("page", nullptr, kPage);
+    draw(input.canvas.here(), {{0, 0}, input.size}, input.wall_delta_s);
+    ImGui::End();
+}
+
+void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
+    handle_keys();
+    if (settings_open_)
+        return draw_settings(canvas, page);
+    if (call_) {
+        call_->page.frame(canvas, page, wall_s);
+        if (call_->page.left())
+            back_to_desk();
+        return;
+    }
+    if (explore_) {
+        explore_->page.pass(wall_s);
+        explore_->page.draw(canvas, page);
+        const platform::Wishes wishes = explore_->page.wishes();
+        own_.settings.theme = theme(wishes.theme).name;
+        if (explore_->page.left() || wishes.close)
+            back_to_desk();
+        return;
+    }
+    obey(desk_.draw(canvas, page));
+}
+
+void Program::handle_keys() {
+    if (!ImGui::GetIO().KeyCtrl || explore_)
+        return;
+    if (key_pressed(Key::Equal))
+        change_text(kTextStep);
+    if (key_pressed(Key::Minus))
+        change_text(-kTextStep);
+    if (key_pressed(Key::Comma))
+        settings_open_ = !settings_open_;
+    if (key_pressed(Key::Q))
+        close_asked();
+}
+
+platform::Wishes Program::wishes() const {
+    platform::Wishes wishes;
+    wishes.theme = theme_of(own_.settings);
+    wishes.text_percent = text_percent_in(window_px_);
+    wishes.close = close_;
+    if (explore_)
+        wishes.next_frame_in_s = explore_->page.wishes().next_frame_in_s;
+    else
+        wishes.next_frame_in_s = call_ && !settings_open_ ? call_->page.next_frame_in_s() : 1e9;
+    return wishes;
+}
+
+float Program::text_percent_in(ImVec2 window_px) const {
+    const auto wanted = static_cast<float>(own_.settings.text_percent);
+    if (window_px.x <= 0 || window_px.y <= 0)
+        return wanted;
+    const float whole = platform::design_scale(window_px.y, 100, theme(theme_of(own_.settings)));
+    const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
+    return std::clamp(wanted, static_cast<float>(kLeastText), std::max(static_cast<float>(kLeastText), most));
+}
+
+// ---- settings ----
+
+void Program::change_text(double by_percent) {
+    own_.settings.text_percent = std::clamp(own_.settings.text_percent + by_percent, kLeastText, kMostText);
+    keep_settings();
+}
+
+void Program::keep_settings() {
+    try {
+        if (!own_.settings_file.empty())
+            files::write_settings(own_.settings_file, own_.settings);
+    } catch (const files::Error& error) {
+        desk_.say("Settings can't be kept: " + std::string(error.what()));
+    }
+}
+
+void Program::draw_settings(const Canvas& canvas, Rect page) {
+    files::Settings& own = own_.settings;
+    const files::Settings before = own;
+    fill(canvas, page, canvas.theme->ground);
+    Rect rest = page.shrunk(canvas.px(18));
+    Rect head = rest.cut_top(control_height(canvas));
+    if (button(canvas, head.cut_right(button_width(canvas, "Back", "Esc")), "Back", false, "Esc") ||
+        key_pressed(Key::Escape))
+        settings_open_ = false;
+    text_in(canvas, head, "Settings", Type::Title, canvas.theme->ink);
+    rest.cut_top(canvas.px(20));
+    const auto row = [&](std::string_view name, std::initializer_list<std::string_view> words,
+                         std::size_t chosen) {
+        Rect line = rest.cut_top(control_height(canvas));
+        rest.cut_top(canvas.px(10));
+        text_in(canvas, line.cut_left(canvas.px(150)), name, Type::Body, canvas.theme->ink);
+        ImGui::PushID(name.data());
+        const std::size_t now = choice(canvas, line, {words.begin(), words.size()}, chosen);
+        ImGui::PopID();
+        return now;
+    };
+    const auto id = static_cast<std::size_t>(theme_of(own));
+    own.theme = theme(kThemes[row("Ground", {"Paper", "Basement", "Projector"}, id)]).name;
+    constexpr std::array<double, 6> kTexts{80, 100, 120, 140, 170, 200};
+    const auto at = static_cast<std::size_t>(
+        std::lower_bound(kTexts.begin(), kTexts.end() - 1, own.text_percent) - kTexts.begin());
+    const std::size_t text_now = row("Text", {"80 %", "100 %", "120 %", "140 %", "170 %", "200 %"}, at);
+    if (text_now != at)
+        own.text_percent = kTexts[text_now];
+    own.si_units = row("Units", {"Trade (°F, in. w.c.)", "SI (°C, Pa)"}, own.si_units ? 1 : 0) == 1;
+    own.reduced_motion = row("Motion", {"Moves", "Stands still"}, own.reduced_motion ? 1 : 0) == 1;
+    own.sound = row("Sound", {"Off", "On"}, own.sound ? 1 : 0) == 1;
+    rest.cut_top(canvas.px(10));
+    paragraph(
+        canvas, rest.min, std::min(rest.width(), canvas.px(760)),
+        "This window gives screen readers nothing to read. The terminal program lightoff-cli carries every "
+        "sight and sound as a sentence, so that a whole call can be worked there: lightoff-cli play.",
+        Type::Secondary, canvas.theme->pencil);
+    if (own != before) {
+        keep_settings();
+        if (call_)
+            call_->page.set_units(own.si_units ? view::Units::si : view::Units::trade);
+    }
+}
+
+} // namespace lightoff::desk

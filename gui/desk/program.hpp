@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "files/bundle_loader.hpp"
+#include "files/settings.hpp"
+#include "gui/desk/front_desk.hpp"
+#include "gui/explore/explore.hpp"
+#include "gui/platform/app.hpp"
+#include "gui/work/call_page.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace lightoff::desk {
+
+/// Where the program keeps what is the user's.
+struct Own {
+    std::string attempts_folder; ///< empty: nothing is kept
+    std::string settings_file;   ///< empty: nothing is kept
+    files::Settings settings;
+};
+
+/// The whole program in a window: front desk, a call being worked, a furnace looked into, settings.
+class Program : public platform::App {
+public:
+    explicit Program(Own own);
+    ~Program() override;
+
+    void frame(const platform::FrameInput& input) override;
+    platform::Wishes wishes() const override;
+    void close_asked() override;
+
+    /// Begins a call; a problem is told at the front desk.
+    void take_call(const std::string& scenario);
+    void go_on(const std::string& attempt_path);
+    void explore(const std::string& scenario);
+
+    /// For tests and pictures: what is open now.
+    [[nodiscard]] work::CallPage* call() { return call_ ? &call_->page : nullptr; }
+    [[nodiscard]] FrontDesk& desk() { return desk_; }
+    [[nodiscard]] bool at_the_desk() const { return !call_ && !explore_ && !settings_open_; }
+    void draw(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
+
+private:
+    struct OpenCall {
+        OpenCall(const std::string& scenario, const work::AttemptPlace& place);
+        files::LoadedBundle bundle;
+        work::CallPage page;
+    };
+    struct OpenExplore {
+        explicit OpenExplore(const std::string& scenario);
+        files::LoadedBundle bundle;
+        explore::Explore page;
+    };
+
+    void obey(const DeskWants& wants);
+    void handle_keys();
+    void begin(const std::string& scenario, const work::AttemptPlace& place);
+    void back_to_desk();
+    void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
+    void keep_settings();
+    void change_text(double by_percent);
+    float text_percent_in(ImVec2 window_px) const;
+
+    Own own_;
+    FrontDesk desk_;
+    std::unique_ptr<OpenCall> call_;
+    std::unique_ptr<OpenExplore> explore_;
+    bool settings_open_ = false;
+    bool close_ = false;
+    ImVec2 window_px_{0, 0};
+};
+
+} // namespace lightoff::desk

@@ -1,0 +1,330 @@
+// SPDX-License-Identifier: MIT
+#include "gui/work/call_page.hpp"
+
+#include "bench/access.hpp"
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/flow.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/platform/input_queue.hpp"
+#include "gui/work/noticed.hpp"
+#include "gui/work/strip.hpp"
+#include "visit/until.hpp"
+#include "visit/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace lightoff::work {
+namespace {
+
+using namespace canvas;
+using platform::Key;
+using platform::key_pressed;
+
+constexpr double kTick_s = 0.05;
+constexpr std::uint64_t kShortAct = 20; ///< ticks: no bar for it
+constexpr std::array<std::string_view, CallPage::kSides> kSideNames{"Order",    "Bag",   "Notes",
+                                                                    "Suspects", "Close", "Noticed"};
+constexpr std::array<std::string_view, CallPage::kSides> kSideKeys{"F1", "F2", "F3", "F4", "F5", "F6"};
+constexpr std::array<Key, CallPage::kSides> kSideCodes{Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6};
+constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "2×", "5×", "20×"};
+
+} // namespace
+
+CallPage::CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place)
+    : bundle_(&bundle), place_(place), visit_(bundle, place.seed) {
+    if (place.resume)
+        visit_.resume(place.path);
+    else if (!place.path.empty())
+        visit_.record(place.path);
+}
+
+view::Known CallPage::known() const {
+    return view::known_of(visit_, bundle_->scenario, units_);
+}
+
+std::uint64_t CallPage::ticks_busy() const {
+    const bench::World& world = visit_.world();
+    return world.hands.busy != 0 && world.hands.done_tick >= world.tick
+               ? world.hands.done_tick - world.tick + 1
+               : 0;
+}
+
+/// Reading and writing take no work minutes: time at the furnace is held meanwhile.
+bool CallPage::reads_or_writes() const {
+    return typed_.open || side_ == Side::suspects || side_ == Side::close ||
+           (side_ == Side::order && visit_.actions() == 0);
+}
+
+double CallPage::next_frame_in_s() const {
+    return pace_.still(ticks_busy(), reads_or_writes()) && waiting_.empty() ? 1e9 : 0.0;
+}
+
+// ---- time ----
+
+void CallPage::pass(double wall_s) {
+    next_line();
+    const std::uint64_t due = pace_.due(wall_s, ticks_busy(), reads_or_writes());
+    for (std::uint64_t i = 0; i < due; ++i) {
+        visit_.tick();
+        next_line();
+    }
+    if (due > 0)
+        cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
+}
+
+void CallPage::finish() {
+    next_line();
+    while (ticks_busy() > 0 || !waiting_.empty()) {
+        visit_.tick();
+        next_line();
+    }
+}
+
+void CallPage::leave() {
+    visit_.leave();
+    left_ = true;
+}
+
+// ---- what is to be done ----
+
+void CallPage::take(const std::string& line) {
+    waiting_.push_back(line);
+}
+
+void CallPage::next_line() {
+    while (visit_.world().hands.busy == 0 && !waiting_.empty()) {
+        const std::string line = waiting_.front();
+        waiting_.pop_front();
+        start(line);
+    }
+}
+
+void CallPage::start(const std::string& text) {
+    refusal_.clear();
+    try {
+        const visit::PlayLine line = visit::parse_play_line(visit_.site(), text);
+        switch (line.kind) {
+        case visit::PlayLine::Kind::empty:
+            return;
+        case visit::PlayLine::Kind::act:
+            if (const auto action = visit::action_of(line, visit_.notebook().readings()))
+                refusal_ = visit_.begin(*action, "student");
+            else
+                refusal_ = "Nothing has been read from that instrument yet.";
+            break;
+        case visit::PlayLine::Kind::wait_until:
+            start_wait(line);
+            break;
+        case visit::PlayLine::Kind::ask:
+            answer(line);
+        }
+    } catch (const std::invalid_argument& error) {
+        refusal_ = error.what();
+    }
+    if (!refusal_.empty())
+        waiting_.clear(); // what was to follow stood on it
+    act_ticks_ = ticks_busy();
+    pace_.begin(act_ticks_);
+}
+
+void CallPage::start_wait(const visit::PlayLine& line) {
+    if (line.until == visit::Until::quiet && visit::is_quiet(visit_.percept()))
+        return;
+    const auto seconds = visit_.seconds_until(
+        [&](const visit::Visit::Ahead& ahead) { return visit::has_come_about(line, ahead); }, line.limit_s,
+        [] { return false; });
+    refusal_ = visit_.begin({bench::Verb::wait, 0, seconds.value_or(line.limit_s)}, "student");
+}
+
+void CallPage::answer(const visit::PlayLine& line) {
+    switch (line.ask) {
+    case visit::Ask::order:
+    case visit::Ask::chart:
+        side_ = Side::order;
+        break;
+    case visit::Ask::notes:
+        side_ = Side::notes;
+        break;
+    case visit::Ask::undo:
+        if (const auto& undo = visit_.undo())
+            waiting_.push_front(bench::format_action(visit_.site(), undo->inverse));
+        else
+            refusal_ = "There is nothing to undo.";
+        break;
+    case visit::Ask::quit:
+        leave();
+        break;
+    case visit::Ask::status:
+    case visit::Ask::help:
+        side_ = Side::noticed;
+    }
+}
+
+void CallPage::put_lead(const view::Wanted& wanted) {
+    const auto& meter = visit_.percept().instruments.multimeter;
+    const bool red = wanted.lead == view::Wanted::Lead::red;
+    (red ? leads_.red_up : leads_.black_up) = wanted.lead_point < 0;
+    if (wanted.lead_point < 0)
+        return;
+    (red ? leads_.red : leads_.black) = wanted.lead_point;
+    const bool on = meter.red != meter.black;
+    const int red_node = leads_.red ? *leads_.red : on ? meter.red : -1;
+    const int black_node = leads_.black ? *leads_.black : on ? meter.black : -1;
+    if (red_node < 0 || black_node < 0)
+        return;
+    const furnace::Model& model = visit_.site().model;
+    take("leads " + bench::point_name(model, red_node) + " " + bench::point_name(model, black_node));
+    leads_ = {};
+}
+
+void CallPage::obey(view::Wanted& wanted) {
+    for (const std::string& line : wanted.lines)
+        take(line);
+    if (wanted.lead != view::Wanted::Lead::none)
+        put_lead(wanted);
+    if (wanted.focus)
+        tag_.focus(*wanted.focus);
+}
+
+void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
+    if (ImGui::GetIO().WantTextInput || typed_.open)
+        return;
+    if (handle_tag_keys(known, tag_, wanted))
+        return;
+    if (key_pressed(Key::Slash))
+        typed_.begin();
+    for (std::size_t i = 0; i < kSides; ++i)
+        if (key_pressed(kSideCodes[i]))
+            side_ = static_cast<Side>(i);
+    if (key_pressed(Key::F7))
+        middle_ = middle_ == Middle::furnace ? Middle::diagram : Middle::furnace;
+    if (key_pressed(Key::F8))
+        pace_.hold(!pace_.held());
+    if (key_pressed(Key::F9))
+        wanted.lines.push_back("wait until anything");
+}
+
+// ---- the page ----
+
+void CallPage::frame(const Canvas& canvas, Rect page, double wall_s) {
+    pass(wall_s);
+    draw(canvas, page);
+}
+
+void CallPage::draw(const Canvas& canvas, Rect page) {
+    const view::Known now = known();
+    view::Wanted wanted;
+    handle_keys(now, wanted);
+    fill(canvas, page, canvas.theme->ground);
+    Rect rest = page.shrunk(canvas.px(12));
+    draw_head(canvas, rest.cut_top(control_height(canvas)));
+    rest.cut_top(canvas.px(10));
+    const float foot = 2 * control_height(canvas) + canvas.px(8);
+    draw_foot(canvas, rest.cut_bottom(foot), now, wanted);
+    rest.cut_bottom(canvas.px(8));
+    const Rect strip = rest.cut_left(canvas.px(176));
+    draw_strip(canvas, strip, now, wanted);
+    rest.cut_left(canvas.px(14));
+    Rect side = rest.cut_right(std::clamp(rest.width() * 0.42F, canvas.px(380), canvas.px(640)));
+    rest.cut_right(canvas.px(14));
+    draw_middle(canvas, rest, now, wanted);
+    draw_side(canvas, side, now, wanted);
+    obey(wanted);
+}
+
+void CallPage::draw_head(const Canvas& canvas, Rect area) {
+    std::vector<FlowItem> items;
+    items.push_back({pace_.held() ? "Held##held" : "Runs##held", "F8", pace_.held(), true, 0,
+                     button_width(canvas, "Held", "F8")});
+    for (std::size_t i = 0; i < kSpeedNames.size(); ++i)
+        items.push_back({std::string(kSpeedNames[i]), "", i == pace_.speed(), true, 1, 0});
+    items.push_back({"Wait", "F9", false, true, 2, 0});
+    items.push_back({"Leave", "", false, true, 3, 0});
+    const float width = width_of_flow(canvas, items);
+    const Rect right = area.cut_right(width);
+    const int pressed = draw_flow(canvas, lay_out_flow(canvas, right, items), items);
+    if (pressed == 0)
+        pace_.hold(!pace_.held());
+    else if (pressed >= 1 && pressed <= 4)
+        pace_.set_speed(static_cast<std::size_t>(pressed - 1));
+    else if (pressed == 5)
+        take("wait until anything");
+    else if (pressed == 6)
+        leave();
+    area.cut_right(canvas.px(16));
+    const std::string clock = visit::clock_text(visit_.ticks_here());
+    text_in(canvas, area.cut_right(canvas.px(96)), clock, Type::Heading, canvas.theme->ink, Align::End);
+    text_in(canvas, area, bundle_->scenario.title, Type::Heading, canvas.theme->ink);
+}
+
+void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    Rect head = area.cut_top(control_height(canvas));
+    const std::array<std::string_view, 2> views{"Furnace", "Diagram"};
+    const std::size_t chosen =
+        choice(canvas, head.cut_left(choice_width(canvas, views)), views, static_cast<std::size_t>(middle_));
+    middle_ = static_cast<Middle>(chosen);
+    if (middle_ == Middle::furnace) {
+        head.cut_left(canvas.px(12));
+        if (button(canvas, head.cut_left(button_width(canvas, "Taps and probes")), "Taps and probes",
+                   furnace_.show_spots))
+            furnace_.show_spots = !furnace_.show_spots;
+    }
+    area.cut_top(canvas.px(8));
+    if (tag_.thing) {
+        const Rect tag = area.cut_bottom(tag_height(canvas));
+        area.cut_bottom(canvas.px(8));
+        draw_tag(canvas, tag, known, tag_, wanted);
+    }
+    if (middle_ == Middle::furnace)
+        draw_furnace_pane(canvas, area, known, travel_, tag_.thing, furnace_, wanted);
+}
+
+void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    std::vector<FlowItem> items;
+    for (std::size_t i = 0; i < kSides; ++i)
+        items.push_back({std::string(kSideNames[i]), std::string(kSideKeys[i]),
+                         i == static_cast<std::size_t>(side_), true, 0, 0});
+    const Flow flow = lay_out_flow(canvas, area, items);
+    if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
+        side_ = static_cast<Side>(pressed);
+    area.cut_top(flow.height + canvas.px(10));
+    if (side_ == Side::noticed)
+        draw_noticed(canvas, area, known, wanted);
+}
+
+/// What the hands are doing, and how far it is.
+void CallPage::draw_act(const Canvas& canvas, Rect area, const view::Known& known) const {
+    const bench::Hands& hands = known.percept.hands;
+    const std::uint64_t left = ticks_busy();
+    const auto whole = static_cast<float>(std::max<std::uint64_t>(act_ticks_, 1));
+    const float share = 1 - std::min(1.0F, static_cast<float>(left) / whole);
+    Rect bar = area.shrunk(canvas.px(2));
+    fill(canvas, bar, canvas.theme->panel);
+    fill(canvas, {bar.min, {bar.min.x + bar.width() * share, bar.max.y}}, faded(canvas.theme->ink, 0.18F));
+    outline(canvas, bar, Line::Rule, canvas.theme->pencil);
+    bar.cut_left(canvas.px(8));
+    const auto seconds = static_cast<int>(std::lround(static_cast<double>(left) * kTick_s));
+    text_in(canvas, bar,
+            bench::format_action(*known.site, hands.action) + "  ·  " + std::to_string(seconds) + " s left",
+            Type::Secondary, canvas.theme->ink);
+}
+
+void CallPage::draw_foot(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    Rect upper = area.cut_top(control_height(canvas));
+    if (ticks_busy() > 0 && act_ticks_ > kShortAct)
+        draw_act(canvas, upper, known);
+    else if (const std::string& why = tag_.refusal.empty() ? refusal_ : tag_.refusal; !why.empty())
+        text_in(canvas, upper, why, Type::Body, canvas.theme->alarm);
+    else
+        draw_last_noticed(canvas, upper, known);
+    area.cut_top(canvas.px(8));
+    const std::string line = draw_typed(canvas, area, *known.site, typed_);
+    if (!line.empty())
+        wanted.lines.push_back(line);
+}
+
+} // namespace lightoff::work

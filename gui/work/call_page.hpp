@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "files/bundle_loader.hpp"
+#include "gui/cutaway/scene.hpp"
+#include "gui/view/known.hpp"
+#include "gui/work/furnace_pane.hpp"
+#include "gui/work/pace.hpp"
+#include "gui/work/tag.hpp"
+#include "gui/work/typed.hpp"
+#include "visit/play_line.hpp"
+#include "visit/visit.hpp"
+
+#include <array>
+#include <cstdint>
+#include <deque>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace lightoff::work {
+
+/// Where an attempt is kept.
+struct AttemptPlace {
+    std::string path;    ///< empty: it is not written down
+    bool resume = false; ///< the file has been begun
+    std::uint64_t seed = 0;
+};
+
+/// A call being worked: the furnace or its diagram in the middle, the isolation strip at its left, bag and
+/// papers at its right. Knows no window and no clock: whoever owns it says how much time has gone by.
+class CallPage {
+public:
+    enum class Middle : std::uint8_t { furnace, diagram };
+    enum class Side : std::uint8_t { order, bag, notes, suspects, close, noticed };
+    static constexpr std::size_t kSides = 6;
+
+    /// `bundle` must outlive it. Throws files::Error for an attempt's file that can't be begun or continued.
+    CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place);
+
+    /// Lets wall time go by, then draws.
+    void frame(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
+    void pass(double wall_s);
+    void draw(const canvas::Canvas& canvas, canvas::Rect page);
+
+    /// Does a line as it would be typed, once the hands are free.
+    void take(const std::string& line);
+    /// Lets time go by until nothing is in hand and nothing waits to be done.
+    void finish();
+
+    /// Writes down the time; called when the window closes, and when the page is left.
+    void leave();
+    [[nodiscard]] bool left() const { return left_; }
+    [[nodiscard]] bool signed_off() const { return visit_.signed_off(); }
+    /// Seconds until it wants a frame if nobody does anything.
+    [[nodiscard]] double next_frame_in_s() const;
+
+    void show(Middle middle) { middle_ = middle; }
+    void show(Side side) { side_ = side; }
+    /// A sentence for the foot of the page.
+    void warn(std::string words) { refusal_ = std::move(words); }
+    void set_units(view::Units units) { units_ = units; }
+    void hold(bool held) { pace_.hold(held); }
+    [[nodiscard]] view::Known known() const;
+    [[nodiscard]] const visit::Visit& visit() const { return visit_; }
+    [[nodiscard]] const std::optional<view::Thing>& focus() const { return tag_.thing; }
+    void focus(const view::Thing& thing) { tag_.focus(thing); }
+    void close_tag() { tag_.close(); }
+    [[nodiscard]] const std::string& refusal() const { return refusal_; }
+    [[nodiscard]] const AttemptPlace& place() const { return place_; }
+
+private:
+    void handle_keys(const view::Known& known, view::Wanted& wanted);
+    void obey(view::Wanted& wanted);
+    void put_lead(const view::Wanted& wanted);
+    void next_line();
+    void start(const std::string& line);
+    void start_wait(const visit::PlayLine& line);
+    void answer(const visit::PlayLine& line);
+    std::uint64_t ticks_busy() const;
+    bool reads_or_writes() const;
+
+    void draw_head(const canvas::Canvas& canvas, canvas::Rect area);
+    void draw_middle(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+                     view::Wanted& wanted);
+    void draw_side(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+                   view::Wanted& wanted);
+    void draw_foot(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+                   view::Wanted& wanted);
+    void draw_act(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
+
+    const files::LoadedBundle* bundle_;
+    AttemptPlace place_;
+    visit::Visit visit_;
+    Pace pace_;
+    cutaway::Travel travel_;
+    std::deque<std::string> waiting_;
+    std::string refusal_;
+    std::uint64_t act_ticks_ = 0; ///< of the act in hand, whole
+    Middle middle_ = Middle::furnace;
+    Side side_ = Side::order;
+    view::Units units_ = view::Units::trade;
+    Tag tag_;
+    Typed typed_;
+    FurnacePane furnace_;
+    struct LeadsInHand {
+        std::optional<int> red, black; ///< nodes of leads that wait for the other one
+        bool red_up = false, black_up = false;
+    } leads_;
+    bool left_ = false;
+};
+
+} // namespace lightoff::work

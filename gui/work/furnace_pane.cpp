@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+#include "gui/work/furnace_pane.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/layout_probe.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/canvas/style.hpp"
+#include "gui/cutaway/cabinet.hpp"
+#include "gui/cutaway/places.hpp"
+#include "gui/platform/input_queue.hpp"
+#include "gui/view/things.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+namespace lightoff::work {
+namespace {
+
+using namespace canvas;
+using bench::Verb;
+using bench::Word;
+using instruments::Spot;
+
+constexpr float kLeastTarget = 24; // pixels
+constexpr float kMostZoom = 6;
+
+Rect at_least(Rect box, float side) {
+    const ImVec2 grow{std::max(0.0F, side - box.width()) / 2, std::max(0.0F, side - box.height()) / 2};
+    return {box.min - grow, box.max + grow};
+}
+
+bool is_off(const bench::Worked& worked, int part) {
+    const auto index = static_cast<std::size_t>(part);
+    return (worked.parts_off[index / 64] >> (index % 64) & 1U) != 0;
+}
+
+/// One frame of the pane.
+class Pane {
+public:
+    Pane(const Canvas& canvas, const cutaway::CutawayLayout& layout, const view::Known& known,
+         const std::optional<view::Thing>& focus, view::Wanted& wanted)
+        : canvas_(canvas), layout_(layout), known_(known), focus_(focus), wanted_(wanted) {}
+
+    /// Parts that lie beside the furnace: faded, in dashes.
+    void parts_off() {
+        for (std::size_t i = 0; i < known_.site->catalogue.parts.size(); ++i) {
+            const cutaway::PartPlace* place = cutaway::find_part_place(known_.site->catalogue.parts[i].id);
+            if (place == nullptr || !is_off(known_.percept.worked, static_cast<int>(i)))
+                continue;
+            const Rect box = layout_.place.to_screen(place->box);
+            fill(canvas_, box, faded(canvas_.theme->ground, 0.85F));
+            outline(canvas_, box, Line::Hidden, canvas_.theme->ink);
+        }
+    }
+
+    void parts() {
+        for (const cutaway::PartPlace& place : cutaway::part_places()) {
+            const int part = known_.site->catalogue.find_part(place.part);
+            if (part >= 0)
+                target(layout_.place.to_screen(place.box), {Word::part, part});
+        }
+        target(layout_.place.to_screen(cutaway::kBurnerDoor), control(Verb::burner_door));
+        target(layout_.place.to_screen(cutaway::kBlowerDoor), control(Verb::blower_door));
+    }
+
+    void spots() {
+        for (const cutaway::SpotPlace& place : cutaway::spot_places()) {
+            const ImVec2 at = layout_.place.to_screen(place.at);
+            if (!layout_.window.holds(at))
+                continue;
+            canvas_.list->AddCircleFilled(at, canvas_.px(6), packed(faded(canvas_.theme->ground, 0.85F)));
+            canvas_.list->AddCircle(at, canvas_.px(6), packed(canvas_.theme->ink), 0,
+                                    line_width(canvas_, Line::Outline));
+            target(at_least({at, at}, kLeastTarget),
+                   {kind_of(place.spot), static_cast<std::int32_t>(place.spot)});
+        }
+    }
+
+    /// Name of what the pointer or the keyboard is on, beside it.
+    void name_hovered() const {
+        if (!hovered_)
+            return;
+        const std::string words = view::title_of(*known_.site, *hovered_);
+        const ImVec2 size = text_size(canvas_, words, Type::Secondary);
+        ImVec2 at{hovered_box_.centre().x - size.x / 2, hovered_box_.min.y - size.y - canvas_.px(6)};
+        at.x = std::clamp(at.x, layout_.window.min.x,
+                          std::max(layout_.window.min.x, layout_.window.max.x - size.x));
+        at.y = std::max(at.y, layout_.window.min.y);
+        const Rect card{at - ImVec2{canvas_.px(6), canvas_.px(2)},
+                        at + size + ImVec2{canvas_.px(6), canvas_.px(2)}};
+        fill(canvas_, card, canvas_.theme->ink);
+        text(canvas_, at, words, Type::Secondary, canvas_.theme->ground);
+    }
+
+private:
+    static view::Thing control(Verb verb) { return {Word::on_off, static_cast<std::int32_t>(verb)}; }
+    /// What a spot takes first: the word by which it is known.
+    static Word kind_of(Spot spot) {
+        const std::uint8_t takes = instruments::spot_row(spot).takes;
+        if ((takes & instruments::kTakesPressure) != 0)
+            return Word::pressure_spot;
+        if ((takes & instruments::kTakesTemperature) != 0)
+            return Word::temperature_spot;
+        if ((takes & instruments::kTakesFlueGas) != 0)
+            return Word::flue_spot;
+        if ((takes & instruments::kTakesSniffing) != 0)
+            return Word::sniff_spot;
+        return (takes & instruments::kTakesSolution) != 0 ? Word::solution_spot : Word::tachometer_spot;
+    }
+
+    void target(Rect box, const view::Thing& thing) {
+        box = at_least(box, kLeastTarget);
+        if (box.centre().x < layout_.window.min.x - canvas_.px(20) ||
+            !layout_.window.shrunk(-canvas_.px(20)).holds(box.centre()))
+            return;
+        ImGui::PushID(static_cast<int>(thing.kind) * 4096 + thing.value);
+        ImGui::SetCursorScreenPos(box.min);
+        if (ImGui::InvisibleButton("thing", box.size()))
+            wanted_.focus = thing;
+        const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+        if (ImGui::IsItemHovered() || keyboard) {
+            hovered_ = thing;
+            hovered_box_ = box;
+            wanted_.hover = thing;
+        }
+        ImGui::PopID();
+        if (focus_ == thing || keyboard)
+            outline(canvas_, box.shrunk(-canvas_.px(2)), Line::Outline, canvas_.theme->ink);
+        else if (hovered_ == thing)
+            outline(canvas_, box, Line::Detail, canvas_.theme->ink);
+    }
+
+    Canvas canvas_;
+    const cutaway::CutawayLayout& layout_;
+    const view::Known& known_;
+    const std::optional<view::Thing>& focus_;
+    view::Wanted& wanted_;
+    std::optional<view::Thing> hovered_;
+    Rect hovered_box_;
+};
+
+/// Wheel and drag on the bare drawing.
+void move_drawing(const Canvas& canvas, const cutaway::CutawayLayout& layout, cutaway::CutawayView& view) {
+    if (!ImGui::IsWindowHovered(ImGuiHoveredFlags_AllowWhenBlockedByActiveItem))
+        return;
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.MouseWheel != 0) {
+        const float factor =
+            std::clamp(view.zoom * std::pow(1.2F, io.MouseWheel), 1.0F, kMostZoom) / view.zoom;
+        const ImVec2 off = io.MousePos - layout.window.centre() - view.pan * canvas.scale;
+        view.pan = view.pan - off * ((factor - 1) / canvas.scale);
+        view.zoom *= factor;
+    }
+    if (ImGui::IsMouseDragging(ImGuiMouseButton_Right) || ImGui::IsMouseDragging(ImGuiMouseButton_Middle))
+        view.pan = view.pan + io.MouseDelta * (1 / canvas.scale);
+    if (view.zoom <= 1.0F)
+        view.pan = {0, 0};
+}
+
+} // namespace
+
+void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known,
+                       const cutaway::Travel& travel, const std::optional<view::Thing>& focus,
+                       FurnacePane& pane, view::Wanted& wanted) {
+    area = {{std::ceil(area.min.x), std::ceil(area.min.y)}, {std::floor(area.max.x), std::floor(area.max.y)}};
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("furnace", area.size(), false,
+                      kPlainWindow | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse |
+                          ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
+    const cutaway::CutawayScene scene = cutaway::scene_of(known.site->model, known.percept, travel);
+    cutaway::draw_cutaway(inside, area, scene, pane.view);
+    const cutaway::CutawayLayout layout = cutaway::lay_out(inside, area, scene, pane.view);
+    Pane shown(inside, layout, known, focus, wanted);
+    shown.parts_off();
+    if (pane.show_spots)
+        shown.spots();
+    shown.parts();
+    shown.name_hovered();
+    move_drawing(inside, layout, pane.view);
+    ImGui::EndChild();
+}
+
+} // namespace lightoff::work

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "gui/work/noticed.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/flow.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "visit/play_line.hpp"
+#include "visit/words.hpp"
+
+#include <algorithm>
+
+namespace lightoff::work {
+namespace {
+
+using namespace canvas;
+
+constexpr std::uint64_t kFreshTicks = 6 * 20;
+
+std::string time_of(const view::Known& known, std::uint64_t tick) {
+    return tick < known.arrived_tick ? std::string("before") : visit::clock_text(tick - known.arrived_tick);
+}
+
+/// One caption in one or more lines; the height that it took.
+float draw_caption(const Canvas& canvas, ImVec2 at, float width, const view::Known& known,
+                   const bench::Caption& caption) {
+    const bool fresh = known.percept.tick - caption.tick <= kFreshTicks;
+    const float time = text_size(canvas, "000:00.0", Type::Secondary).x + canvas.px(8);
+    const float sense = text_size(canvas, "smelt", Type::Secondary).x + canvas.px(12);
+    text(canvas, at, time_of(known, caption.tick), Type::Secondary, canvas.theme->pencil);
+    text(canvas, {at.x + time, at.y}, bench::name_of(caption.sense), Type::Secondary, canvas.theme->pencil);
+    const Rect used = paragraph(canvas, {at.x + time + sense, at.y}, width - time - sense, caption.text,
+                                Type::Secondary, fresh ? canvas.theme->ink : canvas.theme->pencil);
+    return used.height() + canvas.px(3);
+}
+
+} // namespace
+
+void draw_last_noticed(const Canvas& canvas, Rect area, const view::Known& known) {
+    const float line = line_height(canvas, Type::Secondary) + canvas.px(3);
+    const auto lines = static_cast<std::size_t>(std::max(1.0F, area.height() / line));
+    const std::size_t count = std::min(lines, known.captions.size());
+    canvas.list->PushClipRect(area.min, area.max, true);
+    for (const bench::Caption& caption : known.captions.last(count)) {
+        const bool fresh = known.percept.tick - caption.tick <= kFreshTicks;
+        text_in(canvas, area.cut_top(line),
+                time_of(known, caption.tick) + "  " + std::string(bench::name_of(caption.sense)) + "  " +
+                    caption.text,
+                Type::Secondary, fresh ? canvas.theme->ink : canvas.theme->pencil);
+    }
+    canvas.list->PopClipRect();
+}
+
+void draw_noticed(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    text_in(canvas, area.cut_top(line_height(canvas, Type::Body)), "Wait for …", Type::Body,
+            canvas.theme->ink);
+    area.cut_top(canvas.px(4));
+    std::vector<FlowItem> items;
+    for (const visit::UntilRow& row : visit::until_rows())
+        items.push_back({std::string(row.name), "", false, true, static_cast<int>(items.size()), 0});
+    const Flow flow = lay_out_flow(canvas, area, items);
+    if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
+        wanted.lines.push_back("wait until " + items[static_cast<std::size_t>(pressed)].words);
+    area.cut_top(flow.height + canvas.px(10));
+    segment(canvas, area.min, {area.max.x, area.min.y}, Line::Rule, canvas.theme->rule);
+    area.cut_top(canvas.px(6));
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("noticed", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
+    ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = area.width() - ImGui::GetStyle().ScrollbarSize - canvas.px(4);
+    if (known.captions.empty())
+        text(inside, at, "Nothing yet.", Type::Secondary, canvas.theme->pencil);
+    for (auto caption = known.captions.rbegin(); caption != known.captions.rend(); ++caption)
+        at.y += draw_caption(inside, at, width, known, *caption);
+    ImGui::SetCursorScreenPos(at);
+    ImGui::Dummy({1, 1});
+    ImGui::EndChild();
+}
+
+} // namespace lightoff::work

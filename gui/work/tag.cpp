@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: MIT
+#include "gui/work/tag.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/layout_probe.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/platform/input_queue.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+namespace lightoff::work {
+namespace {
+
+using namespace canvas;
+using bench::Verb;
+using bench::Word;
+using platform::Key;
+using platform::key_pressed;
+using view::Slot;
+
+constexpr std::array<Key, view::kSlots> kKeys{Key::L, Key::H, Key::M, Key::U, Key::P, Key::C, Key::A, Key::R};
+constexpr std::array<char, view::kSlots> kLetters{'L', 'H', 'M', 'U', 'P', 'C', 'A', 'R'};
+constexpr std::size_t kColumns = 4;
+constexpr float kRow = 46; // design pixels
+
+Slot slot_at(std::size_t i) {
+    return static_cast<Slot>(i);
+}
+
+/// The door that a thing lies behind, if it is on: the act that takes it off.
+std::string door_in_the_way(const view::Known& known, const view::Thing& thing) {
+    if (thing.kind != Word::part)
+        return {};
+    using Where = furnace::Place::Where;
+    const Where where = known.site->catalogue.parts[static_cast<std::size_t>(thing.value)].where;
+    if (where == Where::burner_compartment && known.percept.left_as.burner_door_on)
+        return "burner-door off";
+    if (where == Where::blower_compartment && known.percept.left_as.blower_door_on)
+        return "blower-door off";
+    return {};
+}
+
+void choose(const view::Known& known, const view::SlotChoice& choice, Tag& tag, view::Wanted& wanted) {
+    if (choice.lead != view::Wanted::Lead::none) {
+        wanted.lead = choice.lead;
+        wanted.lead_point = std::stoi(choice.line);
+        tag.open.reset();
+        return;
+    }
+    tag.refusal = choice.why_not;
+    tag.chain = choice.allowed ? std::string() : door_in_the_way(known, *tag.thing);
+    if (!choice.allowed)
+        return;
+    wanted.lines.push_back(choice.line);
+    tag.open.reset();
+}
+
+void press(const view::Known& known, Slot slot, const view::SlotFill& fill, Tag& tag, view::Wanted& wanted) {
+    tag.refusal.clear();
+    tag.chain.clear();
+    if (fill.choices.empty())
+        tag.refusal = fill.why_empty;
+    else if (fill.choices.size() == 1)
+        choose(known, fill.choices.front(), tag, wanted);
+    else
+        tag.open = tag.open == slot ? std::optional<Slot>() : slot;
+}
+
+void take_chain(Tag& tag, view::Wanted& wanted) {
+    wanted.lines.push_back(tag.chain);
+    tag.refusal.clear();
+    tag.chain.clear();
+}
+
+std::string time_of(const view::SlotChoice& choice) {
+    if (choice.seconds < 0.5)
+        return {};
+    const auto seconds = static_cast<int>(std::lround(choice.seconds));
+    return seconds < 60 ? std::to_string(seconds) + " s"
+                        : std::to_string(seconds / 60) + " min" +
+                              (seconds % 60 != 0 ? " " + std::to_string(seconds % 60) + " s" : "");
+}
+
+/// A tag of card with a cut corner and an eyelet.
+void draw_card(const Canvas& canvas, Rect box) {
+    const Theme& theme = *canvas.theme;
+    const float cut = canvas.px(16);
+    const std::array<ImVec2, 5> edge{ImVec2{box.min.x + cut, box.min.y}, ImVec2{box.max.x, box.min.y},
+                                     box.max, ImVec2{box.min.x, box.max.y},
+                                     ImVec2{box.min.x, box.min.y + cut}};
+    canvas.list->AddConvexPolyFilled(edge.data(), static_cast<int>(edge.size()), packed(theme.panel));
+    stroke(canvas, edge, Line::Detail, theme.ink, true);
+    const ImVec2 eyelet{box.min.x + canvas.px(15), box.min.y + canvas.px(18)};
+    canvas.list->AddCircleFilled(eyelet, canvas.px(4), packed(theme.ground));
+    canvas.list->AddCircle(eyelet, canvas.px(4), packed(theme.ink), 0, line_width(canvas, Line::Detail));
+}
+
+/// A slot: its letter and name over what it would do. Everything is pressable; what can't be done says why.
+bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::SlotFill& fill, bool open) {
+    const Theme& theme = *canvas.theme;
+    const std::string name(view::name_of(slot_at(i)));
+    ImGui::SetCursorScreenPos(box.min);
+    const bool pressed = ImGui::InvisibleButton(name.c_str(), box.size());
+    const bool reversed = open || ImGui::IsItemActive();
+    if (reversed || ImGui::IsItemHovered())
+
+        canvas::fill(canvas, box, reversed ? theme.ink : theme.ground);
+    outline(canvas, box, fill.choices.empty() ? Line::Hidden : Line::Rule, theme.pencil);
+    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible)
+        outline(canvas, box.shrunk(-canvas.px(2)), Line::Outline, theme.ink);
+    Rect inner = box.shrunk(canvas.px(4));
+    inner.min.x += canvas.px(4);
+    Rect upper = inner.cut_top(line_height(canvas, Type::Body));
+    const std::string letter(1, kLetters[i]);
+    text_in(canvas, upper.cut_right(text_size(canvas, letter, Type::Minimum).x + canvas.px(2)), letter,
+            Type::Minimum, reversed ? theme.panel : theme.pencil, Align::End);
+    text_in(canvas, upper, name, Type::Body, reversed ? theme.ground : theme.ink);
+    const std::string below = fill.choices.empty()       ? "—"
+                              : fill.choices.size() == 1 ? fill.choices.front().words
+                                                         : std::to_string(fill.choices.size()) + " ways";
+    text_in(canvas, inner, below, Type::Minimum, reversed ? theme.panel : theme.pencil);
+    if (canvas.probe != nullptr)
+        canvas.probe->add_target(box, name);
+    return pressed;
+}
+
+void draw_slots(const Canvas& canvas, Rect area, const view::Known& known,
+                const std::array<view::SlotFill, view::kSlots>& slots, Tag& tag, view::Wanted& wanted) {
+    const float gap = canvas.px(6);
+    const float width = std::floor((area.width() - gap * (kColumns - 1)) / kColumns);
+    for (std::size_t i = 0; i < view::kSlots; ++i) {
+        const ImVec2 at{area.min.x + static_cast<float>(i % kColumns) * (width + gap),
+                        area.min.y + static_cast<float>(i / kColumns) * (canvas.px(kRow) + gap)};
+        if (slot_button(canvas, rect_at(at, {width, canvas.px(kRow)}), i, slots[i], false))
+            press(known, slot_at(i), slots[i], tag, wanted);
+    }
+}
+
+void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, const view::SlotFill& fill,
+                  Tag& tag, view::Wanted& wanted) {
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("choices", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
+    const float height = control_height(canvas);
+    const float gap = canvas.px(4);
+    const float width = std::floor((area.width() - gap - ImGui::GetStyle().ScrollbarSize) / 2);
+    const ImVec2 from = ImGui::GetCursorScreenPos();
+    for (std::size_t i = 0; i < fill.choices.size(); ++i) {
+        const ImVec2 at{from.x + static_cast<float>(i % 2) * (width + gap),
+                        from.y + static_cast<float>(i / 2) * (height + gap)};
+        const view::SlotChoice& choice = fill.choices[i];
+        std::string key = time_of(choice);
+        if (i < 9)
+            key += (key.empty() ? "" : "  ") + std::to_string(i + 1);
+        ImGui::PushID(static_cast<int>(i));
+        if (button(inside, rect_at(at, {width, height}), choice.words, false, key))
+            choose(known, choice, tag, wanted);
+        ImGui::PopID();
+    }
+    ImGui::EndChild();
+}
+
+/// What would take the reason of a refusal away, as one press.
+void draw_chain(const Canvas& canvas, Rect& head, Tag& tag, view::Wanted& wanted) {
+    if (tag.chain.empty())
+        return;
+    const std::string words = "First: " + tag.chain;
+    const Rect box = head.cut_right(button_width(canvas, words, "Enter"));
+    head.cut_right(canvas.px(8));
+    if (button(canvas, box, words, false, "Enter"))
+        take_chain(tag, wanted);
+}
+
+} // namespace
+
+char key_of(Slot slot) {
+    return kLetters[static_cast<std::size_t>(slot)];
+}
+
+float tag_height(const Canvas& canvas) {
+    return canvas.px(16) + control_height(canvas) + 2 * canvas.px(kRow) + canvas.px(12);
+}
+
+void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, Tag& tag, view::Wanted& wanted) {
+    draw_card(canvas, area);
+    const auto slots = view::slots_of(known, *tag.thing);
+    Rect inner = area.shrunk(canvas.px(8));
+    Rect head = inner.cut_top(control_height(canvas));
+    if (button(canvas, head.cut_right(button_width(canvas, "Close", "Esc")), "Close", false, "Esc"))
+        return tag.close();
+    head.cut_right(canvas.px(8));
+    draw_chain(canvas, head, tag, wanted);
+    head.cut_left(canvas.px(22));
+    text_in(canvas, head, view::title_of(*known.site, *tag.thing), Type::Heading, canvas.theme->ink);
+    inner.cut_top(canvas.px(6));
+    if (tag.open)
+        draw_choices(canvas, inner, known, slots[static_cast<std::size_t>(*tag.open)], tag, wanted);
+    else
+        draw_slots(canvas, inner, known, slots, tag, wanted);
+}
+
+bool handle_tag_keys(const view::Known& known, Tag& tag, view::Wanted& wanted) {
+    if (!tag.thing)
+        return false;
+    if (key_pressed(Key::Escape)) {
+        if (tag.open)
+            tag.open.reset();
+        else
+            tag.close();
+        return true;
+    }
+    if (key_pressed(Key::Enter) && !tag.chain.empty()) {
+        take_chain(tag, wanted);
+        return true;
+    }
+    const auto slots = view::slots_of(known, *tag.thing);
+    if (tag.open) {
+        const view::SlotFill& fill = slots[static_cast<std::size_t>(*tag.open)];
+        for (std::size_t i = 0; i < std::min<std::size_t>(9, fill.choices.size()); ++i)
+            if (key_pressed(static_cast<Key>(static_cast<int>(Key::Digit1) + static_cast<int>(i)))) {
+                choose(known, fill.choices[i], tag, wanted);
+                return true;
+            }
+    }
+    for (std::size_t i = 0; i < view::kSlots; ++i)
+        if (key_pressed(kKeys[i])) {
+            press(known, slot_at(i), slots[i], tag, wanted);
+            return true;
+        }
+    return false;
+}
+
+} // namespace lightoff::work

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "bench/site.hpp"
+#include "gui/canvas/canvas.hpp"
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace lightoff::work {
+
+/// The line in which anything can be typed that a script may say: "look filter", "wait until lamp".
+struct Typed {
+    std::array<char, 160> text{};
+    bool open = false;
+    bool take_focus = false;         ///< in the next frame
+    std::vector<std::string> before; ///< lines that were typed, newest last
+    int recalled = -1;               ///< place in `before`; -1: a new line
+
+    void begin() { open = take_focus = true; }
+};
+
+/// Draws it; the line that was finished, else empty.
+std::string draw_typed(const canvas::Canvas& canvas, canvas::Rect area, const bench::Site& site,
+                       Typed& typed);
+
+} // namespace lightoff::work

@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: MIT
+#include "files/bundle_loader.hpp"
+#include "gui/cutaway/places.hpp"
+#include "gui/headless.hpp"
+#include "gui/view/things.hpp"
+#include "gui/work/call_page.hpp"
+#include "gui/work/pace.hpp"
+#include "gui/work/strip.hpp"
+
+#include <catch2/catch.hpp>
+#include <set>
+
+using namespace lightoff;
+using work::CallPage;
+
+namespace {
+
+const files::LoadedBundle& hose_call() {
+    static const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
+    return bundle;
+}
+
+/// A call's page with hands that use it.
+struct Hands {
+    explicit Hands(const files::LoadedBundle& bundle = hose_call(), ImVec2 size = {1280, 720},
+                   canvas::ThemeId theme = canvas::ThemeId::Paper, float scale = 1)
+        : at(size), screen(size, theme, scale), page(bundle, {}) {
+        look();
+    }
+    void look() {
+        screen.settle([&](const canvas::Canvas& canvas) { page.draw(canvas, {{0, 0}, at}); });
+        page.finish();
+        screen.settle([&](const canvas::Canvas& canvas) { page.draw(canvas, {{0, 0}, at}); });
+    }
+    /// Presses what bears these words.
+    void press(std::string_view words) {
+        for (const auto& text : screen.probe.texts())
+            if (text.words == words) {
+                screen.click(text.ink.centre());
+                look();
+                return;
+            }
+        FAIL("nothing says " << words);
+    }
+    void tap(platform::Key key) {
+        screen.tap(key);
+        look();
+    }
+
+    ImVec2 at;
+    test::Headless screen;
+    CallPage page;
+};
+
+} // namespace
+
+TEST_CASE("every part and every spot has a place on drawing or strip", "[gui]") {
+    for (const char* call : {"plugged-hose", "natural-draft-call"}) {
+        const files::LoadedBundle bundle = files::load_bundle(call);
+        for (const faults::Part& part : bundle.site.catalogue.parts) {
+            INFO(part.id);
+            CHECK((cutaway::find_part_place(part.id) != nullptr) != work::is_on_strip(part.id));
+        }
+    }
+    std::set<instruments::Spot> placed;
+    for (const cutaway::SpotPlace& place : cutaway::spot_places())
+        placed.insert(place.spot);
+    for (const instruments::SpotRow& row : instruments::spots()) {
+        INFO(row.id);
+        // The living room is on the strip: its thermostat hangs there.
+        CHECK(placed.count(row.spot) == (row.spot == instruments::Spot::living_room ? 0U : 1U));
+    }
+}
+
+TEST_CASE("no part is wholly hidden behind others that lie in front of it", "[gui]") {
+    const auto places = cutaway::part_places();
+    const files::LoadedBundle& bundle = hose_call();
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        if (bundle.site.catalogue.find_part(places[i].part) < 0)
+            continue;
+        bool free = false;
+        const canvas::Rect& box = places[i].box;
+        for (float x = box.min.x + 0.5F; x < box.max.x && !free; x += 1)
+            for (float y = box.min.y + 0.5F; y < box.max.y && !free; y += 1) {
+                free = true;
+                for (std::size_t k = 0; k < i; ++k)
+                    if (bundle.site.catalogue.find_part(places[k].part) >= 0 && places[k].box.holds({x, y}))
+                        free = false;
+            }
+        INFO(places[i].part);
+        CHECK(free);
+    }
+}
+
+TEST_CASE("time: nothing is sat through, nothing is skipped", "[gui]") {
+    work::Pace pace;
+    SECTION("at 1x a second is 20 ticks, whatever the frames") {
+        std::uint64_t ticks = 0;
+        for (int i = 0; i < 60; ++i)
+            ticks += pace.due(1.0 / 60, 0, false);
+        CHECK(ticks >= 19);
+        CHECK(ticks <= 20);
+    }
+    SECTION("held or reading, only acts go on") {
+        pace.hold(true);
+        CHECK(pace.due(1.0, 0, false) == 0);
+        CHECK(pace.still(0, false));
+        pace.begin(100);
+        CHECK(pace.due(1.0, 100, false) > 0);
+        pace.hold(false);
+        CHECK(pace.due(1.0, 0, true) == 0);
+    }
+    SECTION("an act of five minutes takes no longer than three seconds, and ends with its last tick") {
+        pace.begin(6000);
+        std::uint64_t left = 6000;
+        int frames = 0;
+        while (left > 0) {
+            const std::uint64_t due = pace.due(1.0 / 60, left, true);
+            REQUIRE(due <= left);
+            left -= due;
+            REQUIRE(++frames <= 180);
+        }
+        CHECK(frames >= 60);
+    }
+    SECTION("an unknown speed is no speed") {
+        pace.set_speed(3);
+        pace.set_speed(99);
+        CHECK(pace.speed() == 3);
+    }
+}
+
+TEST_CASE("the strip turns switches as a script does", "[gui]") {
+    Hands hands;
+    hands.press("On"); // the breaker's: the first
+    CHECK_FALSE(hands.page.known().percept.left_as.breaker_on);
+    CHECK(bench::format_action(hands.page.visit().site(), hands.page.visit().done().back().action) ==
+          "breaker off");
+}
+
+TEST_CASE("a part's tag: look by one key after focus", "[gui]") {
+    Hands hands;
+    const int part = hands.page.visit().site().catalogue.find_part("filter");
+    hands.page.focus({bench::Word::part, part});
+    hands.look();
+    hands.tap(platform::Key::L);
+    REQUIRE_FALSE(hands.page.known().readings.empty());
+    CHECK(hands.page.known().readings.back().part == part);
+    hands.tap(platform::Key::Escape);
+    CHECK_FALSE(hands.page.focus());
+}
+
+TEST_CASE("behind a door: the refusal says so, and one key takes the door off", "[gui]") {
+    Hands hands;
+    const int hose = hands.page.visit().site().catalogue.find_part("pressure_hose");
+    hands.page.focus({bench::Word::part, hose});
+    hands.look();
+    hands.tap(platform::Key::L);
+    CHECK(hands.page.visit().done().empty());
+    hands.tap(platform::Key::Enter);
+    CHECK_FALSE(hands.page.known().percept.left_as.burner_door_on);
+    hands.tap(platform::Key::L);
+    CHECK(hands.page.known().readings.back().part == hose);
+}
+
+TEST_CASE("what is typed is done; what is refused says why and stops what was to follow", "[gui]") {
+    Hands hands;
+    hands.page.take("disconnect off");
+    hands.page.take("clean igniter_of_gold");
+    hands.page.take("disconnect on");
+    hands.look();
+    CHECK_FALSE(hands.page.known().percept.left_as.disconnect_on);
+    CHECK(hands.page.refusal().find("igniter_of_gold") != std::string::npos);
+    hands.page.take("undo");
+    hands.look();
+    CHECK(hands.page.known().percept.left_as.disconnect_on);
+}
+
+TEST_CASE("waiting stops at what can be noticed", "[gui]") {
+    Hands hands;
+    hands.page.take("wait until lamp");
+    hands.look();
+    REQUIRE_FALSE(hands.page.known().captions.empty());
+    CHECK(hands.page.known().captions.back().about == bench::About::lamp);
+}
+
+TEST_CASE("no text is cut off, covered or too small, at any size, theme and scale", "[gui]") {
+    struct Look {
+        ImVec2 size;
+        canvas::ThemeId theme;
+        float scale;
+    };
+    for (const Look& look :
+         {Look{{1280, 720}, canvas::ThemeId::Paper, 1}, Look{{1920, 1080}, canvas::ThemeId::Basement, 1},
+          Look{{1920, 1080}, canvas::ThemeId::Paper, 1.5F},
+          Look{{2560, 1440}, canvas::ThemeId::Projector, 1.4F}}) {
+        Hands hands(hose_call(), look.size, look.theme, look.scale);
+        for (std::size_t side = 0; side < CallPage::kSides; ++side) {
+            hands.page.show(static_cast<CallPage::Side>(side));
+            hands.look();
+            INFO(look.size.x << "x" << look.size.y << " scale " << look.scale << " side " << side);
+            CHECK(hands.screen.probe.problems() == std::vector<std::string>{});
+        }
+        hands.page.focus({bench::Word::part, 0});
+        hands.look();
+        CHECK(hands.screen.probe.problems() == std::vector<std::string>{});
+    }
+}
