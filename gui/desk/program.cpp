@@ -144,7 +144,8 @@ void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
         explore_->page.draw(canvas, page);
         const platform::Wishes wishes = explore_->page.wishes();
         own_.settings.theme = theme(wishes.theme).name;
-        if (explore_->page.left() || wishes.close)
+        close_ = close_ || wishes.close;
+        if (explore_->page.left())
             back_to_desk();
         return;
     }

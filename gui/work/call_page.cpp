@@ -2,6 +2,7 @@
 #include "gui/work/call_page.hpp"
 
 #include "bench/access.hpp"
+#include "files/guide.hpp"
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/flow.hpp"
@@ -40,6 +41,8 @@ CallPage::CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place)
         visit_.resume(place.path);
     else if (!place.path.empty())
         visit_.record(place.path);
+    if (auto guide = files::find_guide(bundle.name, bundle.site))
+        guidance_.emplace(std::move(*guide));
 }
 
 view::Known CallPage::known() const {
@@ -72,6 +75,8 @@ void CallPage::pass(double wall_s) {
         visit_.tick();
         next_line();
     }
+    if (guidance_)
+        guidance_->look(visit_);
     if (due > 0)
         cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
 }
@@ -261,6 +266,30 @@ void CallPage::draw_head(const Canvas& canvas, Rect area) {
     text_in(canvas, area, bundle_->scenario.title, Type::Heading, canvas.theme->ink);
 }
 
+/// A hand on the shoulder, as a pencil note.
+void CallPage::draw_guidance(const Canvas& canvas, Rect& rest) const {
+    if (!guidance_ || guidance_->step() == nullptr)
+        return;
+    const lesson::GuideStep& step = *guidance_->step();
+    const std::string count =
+        std::to_string(guidance_->number()) + " of " + std::to_string(guidance_->count());
+    const float left = text_size(canvas, "00 of 00", Type::Secondary).x + canvas.px(22);
+    const float width = rest.width() - left - canvas.px(10);
+    const float say = text_size(canvas, step.say, Type::Body, width).y;
+    const float why = step.why.empty() ? 0 : text_size(canvas, step.why, Type::Secondary, width).y;
+    Rect box = rest.cut_top(say + why + canvas.px(14));
+    rest.cut_top(canvas.px(8));
+    segment(canvas, box.min, {box.min.x, box.max.y}, Line::Silhouette, canvas.theme->ink);
+    box.cut_top(canvas.px(6));
+    box.cut_left(canvas.px(10));
+    text(canvas, box.min, count, Type::Secondary, canvas.theme->pencil);
+    box.cut_left(left - canvas.px(10));
+    paragraph(canvas, box.min, width, step.say, Type::Body, canvas.theme->ink);
+    if (!step.why.empty())
+        paragraph(canvas, {box.min.x, box.min.y + say}, width, step.why, Type::Secondary,
+                  canvas.theme->pencil);
+}
+
 void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
     Rect head = area.cut_top(control_height(canvas));
     const std::array<std::string_view, 2> views{"Furnace", "Diagram"};
@@ -274,6 +303,7 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
             furnace_.show_spots = !furnace_.show_spots;
     }
     area.cut_top(canvas.px(8));
+    draw_guidance(canvas, area);
     if (tag_.thing) {
         const Rect tag = area.cut_bottom(tag_height(canvas));
         area.cut_bottom(canvas.px(8));

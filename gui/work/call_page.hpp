@@ -7,6 +7,7 @@
 #include "gui/work/pace.hpp"
 #include "gui/work/tag.hpp"
 #include "gui/work/typed.hpp"
+#include "visit/guidance.hpp"
 #include "visit/play_line.hpp"
 #include "visit/visit.hpp"
 
@@ -80,6 +81,7 @@ private:
     bool reads_or_writes() const;
 
     void draw_head(const canvas::Canvas& canvas, canvas::Rect area);
+    void draw_guidance(const canvas::Canvas& canvas, canvas::Rect& rest) const;
     void draw_middle(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                      view::Wanted& wanted);
     void draw_side(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
@@ -106,6 +108,7 @@ private:
         std::optional<int> red, black; ///< nodes of leads that wait for the other one
         bool red_up = false, black_up = false;
     } leads_;
+    std::optional<visit::Guidance> guidance_;
     bool left_ = false;
 };
 
