@@ -152,7 +152,7 @@ int show(Typed& typed, platform::WindowOptions& options) {
     if (!typed.shots.empty() && typed.script.empty())
         return save_pictures(typed, options);
     if (!typed.script.empty())
-        own.attempts_folder.clear();
+        own.keep = false;
     desk::Program program(std::move(own));
     open(typed, program);
     if (!typed.script.empty())

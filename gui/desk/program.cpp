@@ -62,6 +62,8 @@ void Program::take_call(const std::string& scenario) {
     work::AttemptPlace place;
     std::string problem;
     try {
+        if (!own_.keep)
+            return begin(scenario, place);
         if (own_.attempts_folder.empty())
             problem = "there is no home folder";
         else
@@ -127,6 +129,27 @@ void Program::frame(const platform::FrameInput& input) {
     ImGui::Begin("page", nullptr, kPage);
     draw(input.canvas.here(), {{0, 0}, input.size}, input.wall_delta_s);
     ImGui::End();
+    listen();
+}
+
+/// Gives the ears what is heard in the call; held time is silent.
+void Program::listen() {
+    const bool on = call_ && own_.settings.sound && own_.keep;
+    if (on && !speaker_)
+        speaker_ = std::make_unique<platform::Speaker>(
+            [this](std::span<std::int16_t> samples) {
+                const std::lock_guard lock(ears_.mutex);
+                ears_.synth.render(samples);
+            },
+            sound::kRate_Hz);
+    if (!speaker_)
+        return;
+    speaker_->turn_on(on);
+    const std::lock_guard lock(ears_.mutex);
+    if (on && !call_->page.still())
+        ears_.synth.hear(call_->page.heard_since_last_frame());
+    else
+        ears_.synth.hush();
 }
 
 void Program::draw(const Canvas& canvas, Rect page, double wall_s) {

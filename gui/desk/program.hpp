@@ -5,9 +5,12 @@
 #include "gui/desk/front_desk.hpp"
 #include "gui/explore/explore.hpp"
 #include "gui/platform/app.hpp"
+#include "gui/platform/speaker.hpp"
+#include "gui/sound/synth.hpp"
 #include "gui/work/call_page.hpp"
 
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <string>
 
@@ -18,6 +21,7 @@ struct Own {
     std::string attempts_folder; ///< empty: nothing is kept
     std::string settings_file;   ///< empty: nothing is kept
     files::Settings settings;
+    bool keep = true; ///< what is done; else nobody is told that nothing is kept
 };
 
 /// The whole program in a window: front desk, a call being worked, a furnace looked into, settings.
@@ -59,6 +63,7 @@ private:
     void back_to_desk();
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
     void keep_settings();
+    void listen();
     void change_text(double by_percent);
     float text_percent_in(ImVec2 window_px) const;
 
@@ -69,6 +74,14 @@ private:
     bool settings_open_ = false;
     bool close_ = false;
     ImVec2 window_px_{0, 0};
+
+    /// The synth is asked for samples by a thread of the sound device.
+    struct Ears {
+        std::mutex mutex;
+        sound::Synth synth;
+    };
+    Ears ears_;
+    std::unique_ptr<platform::Speaker> speaker_; ///< made when first something can be heard
 };
 
 } // namespace lightoff::desk

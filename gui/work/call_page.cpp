@@ -72,13 +72,30 @@ void CallPage::pass(double wall_s) {
     next_line();
     const std::uint64_t due = pace_.due(wall_s, ticks_busy(), reads_or_writes());
     for (std::uint64_t i = 0; i < due; ++i) {
-        visit_.tick();
+        tick();
         next_line();
     }
     if (guidance_)
         guidance_->look(visit_);
     if (due > 0)
         cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
+}
+
+void CallPage::tick() {
+    visit_.tick();
+    const bench::Heard now = visit_.percept().heard;
+    heard_.relay_clicks = static_cast<std::uint8_t>(std::min(8, heard_.relay_clicks + now.relay_clicks));
+    heard_.valve_click = heard_.valve_click || now.valve_click;
+    heard_.ignition = std::max(heard_.ignition, now.ignition);
+}
+
+bench::Heard CallPage::heard_since_last_frame() {
+    bench::Heard heard = visit_.percept().heard;
+    heard.relay_clicks = heard_.relay_clicks;
+    heard.valve_click = heard_.valve_click;
+    heard.ignition = heard_.ignition;
+    heard_ = {};
+    return heard;
 }
 
 void CallPage::finish() {

@@ -54,6 +54,10 @@ public:
     [[nodiscard]] bool signed_off() const { return visit_.signed_off(); }
     /// Seconds until it wants a frame if nobody does anything.
     [[nodiscard]] double next_frame_in_s() const;
+    /// Time stands until somebody does something.
+    [[nodiscard]] bool still() const { return next_frame_in_s() > 0.0; }
+    /// What is heard now, with every click and light-off since it was last asked for.
+    bench::Heard heard_since_last_frame();
 
     void show(Middle middle) { middle_ = middle; }
     void show(Side side) { side_ = side; }
@@ -74,6 +78,7 @@ private:
     void obey(view::Wanted& wanted);
     void put_lead(const view::Wanted& wanted);
     void next_line();
+    void tick();
     void start(const std::string& line);
     void start_wait(const visit::PlayLine& line);
     void answer(const visit::PlayLine& line);
@@ -97,6 +102,7 @@ private:
     cutaway::Travel travel_;
     std::deque<std::string> waiting_;
     std::string refusal_;
+    bench::Heard heard_;          ///< short sounds since the last frame
     std::uint64_t act_ticks_ = 0; ///< of the act in hand, whole
     Middle middle_ = Middle::furnace;
     Side side_ = Side::order;
