@@ -4,6 +4,7 @@
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
+#include "gui/canvas/tab_order.hpp"
 
 #include <cmath>
 #include <string>
@@ -16,11 +17,6 @@ constexpr float kLeastTarget = 24; // pixels on the screen, WCAG 2.2 target size
 
 std::string_view shown_part(std::string_view words) {
     return words.substr(0, words.find("##"));
-}
-
-/// Whether the keyboard's cursor stands on the last item.
-bool has_keyboard() {
-    return ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
 }
 
 /// Of the key's name and the gap before it.
@@ -46,7 +42,9 @@ float button_width(const Canvas& canvas, std::string_view words, std::string_vie
 bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen, std::string_view key) {
     const std::string id(words);
     ImGui::SetCursorScreenPos(box.min);
-    const bool pressed = ImGui::InvisibleButton(id.c_str(), box.size());
+    const bool clicked = ImGui::InvisibleButton(id.c_str(), box.size());
+    tab_stop();
+    const bool pressed = clicked || enter_pressed();
     const bool hovered = ImGui::IsItemHovered();
     const bool reversed = chosen || ImGui::IsItemActive();
     const Theme& theme = *canvas.theme;

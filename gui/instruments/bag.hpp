@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include "gui/canvas/canvas.hpp"
+#include "gui/instruments/bag_seen.hpp"
+#include "gui/view/known.hpp"
+
+#include <array>
+#include <string>
+
+/// Faces of the instruments: what stands in their windows, where they are put, and all that hands can do to
+/// them.
+namespace lightoff::faces {
+
+/// What the rack of instruments remembers from frame to frame.
+struct BagView {
+    std::array<bool, kInstruments> out{};    ///< taken out of the bag, though it measures nothing yet
+    std::array<bool, kInstruments> put_by{}; ///< in use, but its face is folded
+    std::string open;   ///< whose list of places lies open: "red", "black", or the name of a verb
+    std::string search; ///< typed into it
+    view::Wanted::Lead in_hand = view::Wanted::Lead::none; ///< the lead in the hand; the page says so
+};
+
+/// The rack: the faces of the instruments in use one below the other, then those in the bag, to be taken
+/// out.
+void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,
+              view::Wanted& wanted);
+
+} // namespace lightoff::faces
