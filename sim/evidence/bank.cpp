@@ -57,14 +57,18 @@ Found find(const bench::Site& site, const Begin& begin, const bench::World& worl
 
 } // namespace
 
-Bank::Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real)
+Bank::Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real,
+           const Pulse& pulse)
     : site_(&site), begin_(begin), real_(std::move(real)), tests_(tests_on_offer(site)),
       workspace_(site.model) {
     variants_.resize(site.catalogue.faults.size() + 1);
     const std::size_t healthy = add({}, workspace_);
     variants_[0].push_back({healthy, healthy, Way::always});
-    for (std::size_t i = 0; i < site.catalogue.faults.size(); ++i)
+    for (std::size_t i = 0; i < site.catalogue.faults.size(); ++i) {
+        if (pulse)
+            pulse(static_cast<double>(i) / static_cast<double>(site.catalogue.faults.size()));
         add_fault(static_cast<int>(i), workspace_);
+    }
     profiles_.resize(furnaces_.size());
 }
 
@@ -172,8 +176,12 @@ Found Bank::find_pair(Cause pair, double severity, double severity_with,
 
 const Profile& Bank::profile(std::size_t furnace) {
     Profile& profile = profiles_[furnace];
-    if (profile.empty())
-        profile = make_profile(*site_, tests_, furnaces_[furnace].world, workspace_);
+    if (!profile.empty())
+        return profile;
+    if (pulse_)
+        pulse_(static_cast<double>(profiles_made_) / static_cast<double>(furnaces_.size()));
+    profile = make_profile(*site_, tests_, furnaces_[furnace].world, workspace_);
+    ++profiles_made_;
     return profile;
 }
 

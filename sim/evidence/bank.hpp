@@ -10,6 +10,7 @@
 #include <array>
 #include <compare>
 #include <cstddef>
+#include <functional>
 #include <map>
 #include <optional>
 #include <utility>
@@ -60,6 +61,10 @@ struct Rating {
     [[nodiscard]] double pairs_a_minute() const { return minutes > 0.0 ? pairs / minutes : 0.0; }
 };
 
+/// Told now and then in long work how much of it is done, 0 to 1. It may throw to break the work off; what
+/// was asked can then be asked again.
+using Pulse = std::function<void(double)>;
+
 /// Every hypothesis furnace of a call at the moment of arrival: each fault of the catalogue at a few
 /// severities, and nothing wrong. They have the call's seed, so the same part tolerances and the same
 /// instruments. Built once for a scenario and a seed; attempts share it.
@@ -67,7 +72,12 @@ class Bank {
 public:
     /// `real`: what is really wrong, if it is known. It stands in for a severity between two of the grid, so
     /// that the truth is never ruled out; without it the sets come from the grid alone.
-    Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real = {});
+    /// `pulse` hears of the building only.
+    Bank(const bench::Site& site, const Begin& begin, std::optional<std::vector<RealFault>> real = {},
+         const Pulse& pulse = {});
+
+    /// From now on hears of the profiles made; questions need those of the furnaces that still fit, not all.
+    void set_pulse(Pulse pulse) { pulse_ = std::move(pulse); }
 
     [[nodiscard]] const bench::Site& site() const { return *site_; }
     [[nodiscard]] const std::vector<Found>& furnaces() const { return furnaces_; }
@@ -116,6 +126,8 @@ private:
     std::map<Question, Rating> best_;
     std::map<std::pair<std::size_t, std::size_t>, std::size_t> halfway_;
     furnace::Workspace workspace_;
+    Pulse pulse_;
+    std::size_t profiles_made_ = 0;
 };
 
 } // namespace lightoff::evidence

@@ -448,6 +448,7 @@ Worth Investigation::worth_of(int reading) {
     Worth worth;
     worth.minutes = std::max(kLeastMinutes, static_cast<double>(all[to - 1].tick - all[from - 1].tick) *
                                                 units::seconds_per_tick / 60.0);
+    worth.from_tick = all[from - 1].tick;
     worth.test = reading;
     for (std::size_t i = to - 1; i >= from; --i)
         if (all[i].reading != 0)
@@ -496,11 +497,23 @@ Offer Investigation::offer(const Rating& rating, const std::vector<Suspect>& lis
 }
 
 std::vector<Offer> Investigation::best_tests(std::size_t most) {
-    const std::size_t now = record_.observations().size();
-    const std::vector<Suspect> list = suspects(fitting_first(now), now);
+    return best_tests(record_.observations().size(), record_.stance_now(), most);
+}
+
+std::vector<Offer> Investigation::best_tests_at(std::uint64_t tick, std::size_t most) {
+    const std::size_t observations = observed_at(tick);
+    int last_reading = 0;
+    for (std::size_t i = 0; i < observations; ++i)
+        last_reading = std::max(last_reading, record_.observations()[i].reading);
+    return best_tests(observations, record_.stance_at(last_reading), most);
+}
+
+std::vector<Offer> Investigation::best_tests(std::size_t observations, const Stance& stance,
+                                             std::size_t most) {
+    const std::vector<Suspect> list = suspects(fitting_first(observations), observations);
     std::vector<Rating> ratings;
     for (std::size_t i = 0; i < bank_->tests().size(); ++i)
-        if (const Rating r = bank_->rate(static_cast<int>(i), list, record_.stance_now()); r.pairs > 0)
+        if (const Rating r = bank_->rate(static_cast<int>(i), list, stance); r.pairs > 0)
             ratings.push_back(r);
     std::stable_sort(ratings.begin(), ratings.end(), [](const Rating& a, const Rating& b) {
         return a.pairs_a_minute() > b.pairs_a_minute();
@@ -569,6 +582,8 @@ Route Investigation::route_to(Cause cause) {
         std::erase_if(list, cleared);
         route.minutes += best.minutes;
         route.tests.push_back(best.test);
+        route.done_minutes.push_back(route.minutes);
+        route.still_fitting.push_back(list.size());
         stance = stance_after(bank_->site(), bank_->tests()[static_cast<std::size_t>(best.test)], stance);
     }
     for (const Suspect& s : list)

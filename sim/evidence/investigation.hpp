@@ -36,6 +36,7 @@ enum class Word : std::uint8_t {
 
 struct Worth {
     Word word = Word::idle;
+    std::uint64_t from_tick = 0; ///< the reading before it, or arrival: what it is judged from
     int test = 0;                ///< the first reading of the same test: nothing was done between
     int pairs = 0;               ///< of fitting causes that it tells apart
     double minutes = 0.0;        ///< of work since the last reading before
@@ -46,9 +47,11 @@ struct Worth {
 
 /// The coach's way from arrival, test after test by pairs a minute.
 struct Route {
-    double minutes = 0.0;     ///< of work
-    std::vector<int> tests;   ///< places in Bank::tests
-    std::vector<Cause> group; ///< what is left: causes that nothing on offer tells apart
+    double minutes = 0.0;                   ///< of work
+    std::vector<int> tests;                 ///< places in Bank::tests
+    std::vector<double> done_minutes;       ///< by test: minutes of work when it is done
+    std::vector<std::size_t> still_fitting; ///< by test: causes, after it
+    std::vector<Cause> group;               ///< what is left: causes that nothing on offer tells apart
 };
 
 /// Observes an attempt. `bank` must outlive it. Everything asked of it depends on the begin and on what was
@@ -90,6 +93,8 @@ public:
     Worth worth_of(int reading);
     /// Tests on offer now, best first, at most `most`.
     std::vector<Offer> best_tests(std::size_t most);
+    /// The same after everything up to and including `tick`, the doors and the power as at the last reading.
+    std::vector<Offer> best_tests_at(std::uint64_t tick, std::size_t most);
     /// A test of the list, judged now.
     Offer judge(int test);
 
@@ -158,6 +163,7 @@ private:
     std::size_t test_began(int reading) const;
     bool showed_apart(const Suspect& a, const Suspect& b, std::size_t from, std::size_t to);
     bool was_read_before(int reading, std::size_t from) const;
+    std::vector<Offer> best_tests(std::size_t observations, const Stance& stance, std::size_t most);
     Offer offer(const Rating& rating, const std::vector<Suspect>& suspects);
 
     Bank* bank_;

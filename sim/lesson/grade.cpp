@@ -62,6 +62,9 @@ public:
         grade_.coach_minutes = expected_;
         grade_.isolated_tick = isolated_;
         grade_.cause = title_of(site_, truth_);
+        grade_.truth = truth_;
+        if (mending_ != nullptr)
+            grade_.mending_tick = mending_->tick;
         return std::move(grade_);
     }
 
@@ -461,6 +464,10 @@ Grade grade(const bench::Site& site, const Scenario& scenario, const Rubric& rub
             evidence::Bank& bank) {
     Review review(site, scenario, bank);
     play(site, scenario, log, review);
+    return judge(site, scenario, rubric, review);
+}
+
+Grade judge(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, Review& review) {
     Grade grade = scenario.kind == Kind::tune_up ? judge_tune_up(site, rubric, review)
                                                  : CallJudge(site, scenario, rubric, review).judge();
     judge_safety(site, rubric, review, grade);

@@ -64,8 +64,15 @@ struct Grade {
     std::optional<std::uint64_t> isolated_tick; ///< from then on nothing but the cause fitted
     std::size_t readings = 0;
     std::vector<evidence::Step> staircase;
-    std::string cause; ///< what is really wrong, in words
+    std::string cause;                         ///< what is really wrong, in words
+    evidence::Cause truth;                     ///< the same; of a tune-up nothing
+    std::optional<std::uint64_t> mending_tick; ///< of the change that put it right
 };
+
+class Review;
+
+/// Marks for what a Review has seen of an attempt.
+Grade judge(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, Review& review);
 
 /// `bank` is of the same scenario and seed: begin_of, real_faults. Throws std::invalid_argument if the record
 /// does not belong to the scenario.
