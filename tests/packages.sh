@@ -3,12 +3,12 @@
 
 build_packages=(
     git g++ cmake ninja-build pkg-config
-    nlohmann-json3-dev libvalijson-dev libsodium-dev libcli11-dev libedit-dev libfmt-dev # data and command line
+    nlohmann-json3-dev libvalijson-dev libsodium-dev libcli11-dev libedit-dev libfmt-dev libhpdf-dev # data, command line, reports
     libsfml-dev libimgui-dev libstb-dev libfreetype-dev libgl-dev libx11-dev libgl1-mesa-dri # the window
     fonts-inter fonts-dejavu-core fonts-jetbrains-mono
 )
 test_packages=(
-    catch2 ngspice libngspice0-dev libsundials-dev
+    catch2 poppler-utils ngspice libngspice0-dev libsundials-dev
     xvfb xauth xkb-data xdotool
     clang-format
 )

@@ -4,15 +4,20 @@
 #include "cli/exit_codes.hpp"
 #include "cli/json_output.hpp"
 #include "cli/text_layout.hpp"
+#include "cli/usage_error.hpp"
 #include "files/attempt_log.hpp"
 #include "files/bundle_loader.hpp"
 #include "files/csv.hpp"
+#include "files/disk.hpp"
 #include "files/error.hpp"
 #include "lesson/begin_of.hpp"
-#include "lesson/grade.hpp"
+#include "lesson/debrief.hpp"
+#include "report/html.hpp"
+#include "report/pdf.hpp"
 #include "units/constants.hpp"
 
 #include <cmath>
+#include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
@@ -46,21 +51,61 @@ private:
     std::map<std::pair<std::string, std::uint64_t>, std::unique_ptr<evidence::Bank>> banks_;
 };
 
+bool wants_report(const GradeOptions& options) {
+    return !options.html.empty() || !options.pdf.empty();
+}
+
 struct Graded {
     std::string file;
     std::string scenario;
     bool abandoned = false;
     Grade grade;
+    std::optional<report::Document> report; ///< if one is wanted
 };
 
-Graded grade_one(Shelf& shelf, const std::string& file) {
+std::string title_of_call(const std::string& name) {
+    try {
+        return name.empty() ? std::string() : files::load_bundle(name).scenario.title;
+    } catch (const files::Error&) {
+        return {};
+    }
+}
+
+report::Document report_of(const files::LoadedBundle& bundle, const files::Attempt& attempt,
+                           const std::string& file, const lesson::Debrief& debrief) {
+    report::Origin origin;
+    origin.file = std::filesystem::path(file).filename().string();
+    origin.header = attempt.header;
+    origin.chain = attempt.chain;
+    origin.abandoned = attempt.abandoned();
+    origin.twin_title = title_of_call(debrief.twin);
+    return report::make_document(bundle, debrief, origin);
+}
+
+void write_reports(const report::Document& document, const GradeOptions& options) {
+    if (!options.html.empty())
+        files::replace_file(options.html, report::to_html(document));
+    if (!options.pdf.empty())
+        files::replace_file(options.pdf, report::to_pdf(document));
+}
+
+Graded grade_one(Shelf& shelf, const std::string& file, const GradeOptions& options) {
     const files::Attempt attempt = files::read_attempt(file, furnace::kPhysicsVersion);
     const std::string& scenario = attempt.header.scenario;
     const files::LoadedBundle& bundle = shelf.bundle(scenario);
     files::check_bundle(attempt, file, bundle.site.model.bundle_hash);
     const lesson::Log log = files::log_of(attempt, file, bundle.site);
-    return {file, scenario, attempt.abandoned(),
-            lesson::grade(bundle.site, bundle.scenario, bundle.rubric, log, shelf.bank(scenario, log.seed))};
+    evidence::Bank& bank = shelf.bank(scenario, log.seed);
+    Graded graded{file, scenario, attempt.abandoned(), {}, {}};
+    if (!wants_report(options)) {
+        graded.grade = lesson::grade(bundle.site, bundle.scenario, bundle.rubric, log, bank);
+        return graded;
+    }
+    const lesson::Debrief debrief =
+        lesson::make_debrief(bundle.site, bundle.scenario, bundle.rubric, log, bank);
+    graded.report = report_of(bundle, attempt, file, debrief);
+    graded.grade = debrief.grade;
+    return graded;
 }
 
 std::string minute_text(std::uint64_t tick, std::uint64_t from) {
@@ -155,6 +200,9 @@ files::Csv gradebook(const std::vector<Graded>& all) {
 } // namespace
 
 int grade_attempts(Output& out, const GradeOptions& options) {
+    if (wants_report(options) && options.attempts.size() != 1)
+        throw UsageError("grade: --html and --pdf report one attempt; found " +
+                         std::to_string(options.attempts.size()));
     Shelf shelf;
     std::vector<Graded> all;
     OrderedJson list = OrderedJson::array();
@@ -168,7 +216,7 @@ int grade_attempts(Output& out, const GradeOptions& options) {
     };
     for (const std::string& file : options.attempts) {
         try {
-            all.push_back(grade_one(shelf, file));
+            all.push_back(grade_one(shelf, file, options));
         } catch (const files::Error& error) {
             pass_over(file, error.what());
             continue;
@@ -176,6 +224,8 @@ int grade_attempts(Output& out, const GradeOptions& options) {
             pass_over(file, file + ": " + error.what());
             continue;
         }
+        if (all.back().report)
+            write_reports(*all.back().report, options);
         if (options.json)
             list.push_back(json_of(all.back()));
         else

@@ -110,6 +110,8 @@ void add_grade(CLI::App& app, Command& command) {
     CLI::App* sub = app.add_subcommand("grade", "mark attempts, line by line");
     sub->add_option("ATTEMPT", typed->attempts, "files of attempts")->required();
     sub->add_option("--csv", typed->csv, "gradebook, one row an attempt")->type_name("FILE");
+    sub->add_option("--html", typed->html, "report of one attempt, for a browser")->type_name("FILE");
+    sub->add_option("--pdf", typed->pdf, "the same, for print")->type_name("FILE");
     sub->add_flag("--json", typed->json, "as JSON");
     sub->callback(
         [typed, &command] { command = [typed](Output& out) { return grade_attempts(out, *typed); }; });

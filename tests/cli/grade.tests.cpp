@@ -2,6 +2,7 @@
 #include "cli.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 using namespace lightoff::test;
 
@@ -49,6 +50,26 @@ TEST_CASE("attempts are marked, what can't be used is passed over, and all go in
     }
     CHECK(list[0]["mark"].get<double>() <= sum + 1e-9);
     CHECK(lines_in(bytes_of(book)) == 3); // heading and two attempts
+}
+
+TEST_CASE("one attempt is reported as a page and as a PDF, each whole or not at all") {
+    check_refused({"grade", "one.jsonl", "two.jsonl", "--pdf", "report.pdf"}, {"--pdf", "one attempt"});
+    const TemporaryFolder folder;
+    const std::string attempt = folder.file("visit.jsonl");
+    put_bytes(folder.file("visit.txt"), "wait 20s\ntell nothing-wrong\nsign-off\n");
+    cli_out({"play", "call-for-heat", folder.file("visit.txt"), "--attempt", attempt});
+    const std::string html = folder.file("report.html");
+    const std::string pdf = folder.file("report.pdf");
+    put_bytes(html, "an older report");
+    const std::string told = cli_out({"grade", attempt, "--html", html, "--pdf", pdf});
+    CHECK_THAT(told, Catch::Contains("visit.jsonl") && Catch::Contains("of 100"));
+    CHECK_THAT(bytes_of(html), Catch::StartsWith("<!DOCTYPE html>") && Catch::Contains("visit.jsonl") &&
+                                   Catch::Contains("Replay does not prove who did them."));
+    CHECK_THAT(bytes_of(pdf), Catch::StartsWith("%PDF-"));
+    CHECK_FALSE(std::filesystem::exists(html + ".part"));
+
+    check_refused({"grade", attempt, "--html", folder.file("nowhere/report.html")},
+                  {"nowhere/report.html", "folder"});
 }
 
 TEST_CASE("grade and check refuse what they can't use in one line") {

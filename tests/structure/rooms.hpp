@@ -15,7 +15,7 @@ struct Room {
     bool stepping;
 };
 
-inline constexpr std::array<Room, 19> kRooms{{
+inline constexpr std::array<Room, 20> kRooms{{
     {"units", 0, true},
     {"electrical", 1, true},
     {"draft", 1, true},
@@ -33,8 +33,9 @@ inline constexpr std::array<Room, 19> kRooms{{
     {"coach", 7, false},
     {"files", 8, false},
     {"visit", 9, false},
-    {"cli", 10, false},
-    {"gui", 10, false},
+    {"report", 10, false},
+    {"cli", 11, false},
+    {"gui", 11, false},
 }};
 
 constexpr std::optional<Room> find_room(std::string_view name) {
