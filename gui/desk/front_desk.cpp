@@ -7,6 +7,7 @@
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
+#include "gui/canvas/tab_order.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "visit/words.hpp"
 
@@ -141,13 +142,17 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
         const Rect box = rect_at(at, {width, row});
         at.y += row;
         ImGui::SetCursorScreenPos(box.min);
-        if (ImGui::InvisibleButton(call.name.c_str(), box.size())) {
+        const bool pressed = ImGui::InvisibleButton(call.name.c_str(), box.size());
+        tab_stop();
+        const bool keyboard = has_keyboard();
+        if (keyboard && enter_pressed())
+            (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
+        if (pressed || keyboard) {
             if (chosen_ == i && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
                 (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
             chosen_ = i;
             said_.clear();
         }
-        const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
         if (i == chosen_ || ImGui::IsItemHovered())
             fill(inside, box, i == chosen_ ? inside.theme->ink : inside.theme->panel);
         if (keyboard)

@@ -339,8 +339,19 @@ void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& kno
     if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
         side_ = static_cast<Side>(pressed);
     area.cut_top(flow.height + canvas.px(10));
-    if (side_ == Side::noticed)
+    switch (side_) {
+    case Side::bag:
+        bag_.in_hand = leads_.red_up     ? view::Wanted::Lead::red
+                       : leads_.black_up ? view::Wanted::Lead::black
+                                         : view::Wanted::Lead::none;
+        faces::draw_bag(canvas, area, known, bag_, wanted);
+        break;
+    case Side::noticed:
         draw_noticed(canvas, area, known, wanted);
+        break;
+    default:
+        break;
+    }
 }
 
 /// What the hands are doing, and how far it is.

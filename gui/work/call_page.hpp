@@ -2,6 +2,7 @@
 #pragma once
 #include "files/bundle_loader.hpp"
 #include "gui/cutaway/scene.hpp"
+#include "gui/instruments/bag.hpp"
 #include "gui/view/known.hpp"
 #include "gui/work/furnace_pane.hpp"
 #include "gui/work/pace.hpp"
@@ -110,6 +111,7 @@ private:
     Tag tag_;
     Typed typed_;
     FurnacePane furnace_;
+    faces::BagView bag_;
     struct LeadsInHand {
         std::optional<int> red, black; ///< nodes of leads that wait for the other one
         bool red_up = false, black_up = false;

@@ -6,6 +6,7 @@
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
+#include "gui/canvas/tab_order.hpp"
 #include "gui/platform/input_queue.hpp"
 
 #include <algorithm>
@@ -104,13 +105,14 @@ bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::Slot
     const Theme& theme = *canvas.theme;
     const std::string name(view::name_of(slot_at(i)));
     ImGui::SetCursorScreenPos(box.min);
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), box.size());
+    const bool pressed = ImGui::InvisibleButton(name.c_str(), box.size()) || enter_pressed();
+    tab_stop();
     const bool reversed = open || ImGui::IsItemActive();
     if (reversed || ImGui::IsItemHovered())
 
         canvas::fill(canvas, box, reversed ? theme.ink : theme.ground);
     outline(canvas, box, fill.choices.empty() ? Line::Hidden : Line::Rule, theme.pencil);
-    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible)
+    if (has_keyboard())
         outline(canvas, box.shrunk(-canvas.px(2)), Line::Outline, theme.ink);
     Rect inner = box.shrunk(canvas.px(4));
     inner.min.x += canvas.px(4);
