@@ -335,6 +335,9 @@ void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& kno
     for (std::size_t i = 0; i < kSides; ++i)
         items.push_back({std::string(kSideNames[i]), std::string(kSideKeys[i]),
                          i == static_cast<std::size_t>(side_), true, 0, 0});
+    if (width_of_flow(canvas, items) > area.width())
+        for (FlowItem& item : items)
+            item.key.clear(); // one line is worth more than the keys beside the words
     const Flow flow = lay_out_flow(canvas, area, items);
     if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
         side_ = static_cast<Side>(pressed);

@@ -125,7 +125,7 @@ std::string to(const char* verb, bool on) {
 
 void supply(Strip& strip, const Canvas& canvas, const view::Known& known) {
     const bench::LeftAs& left = known.percept.left_as;
-    strip.head("Supply");
+    strip.head("Power and gas");
     strip.toggle("Breaker", left.breaker_on ? "On" : "Off", to("breaker", !left.breaker_on),
                  strip.part("breaker"), left.breaker_on);
     strip.toggle("Disconnect", left.disconnect_on ? "On" : "Off", to("disconnect", !left.disconnect_on),
@@ -134,7 +134,6 @@ void supply(Strip& strip, const Canvas& canvas, const view::Known& known) {
         const std::string when = visit::clock_text(*known.proved_dead_tick - known.arrived_tick);
         strip.words("Proved dead " + when, Type::Secondary, canvas.theme->ink);
     }
-    strip.head("Gas");
     strip.toggle("Gas cock", left.gas_cock_open ? "Open" : "Shut", to("gas-cock", !left.gas_cock_open),
                  strip.part("gas_cock"), left.gas_cock_open);
 }
@@ -171,8 +170,6 @@ float draw_strip(const Canvas& canvas, Rect area, const view::Known& known, view
     supply(strip, canvas, known);
     strip.gap(6);
     doors(strip, known);
-    strip.gap(6);
-    strip.head("Around it");
     const bool off = known.percept.worked.appliances_off;
     strip.toggle("Other gas", off ? "Off" : "On", to("appliances", off),
                  {Word::on_off, static_cast<std::int32_t>(Verb::appliances)}, !off);
