@@ -16,8 +16,10 @@ using work::CallPage;
 
 constexpr int kFramesForPicture = 4;
 
-constexpr std::array<std::pair<std::string_view, CallPage::Middle>, 2> kMiddles{
-    {{"furnace", CallPage::Middle::furnace}, {"diagram", CallPage::Middle::diagram}}};
+constexpr std::array<std::pair<std::string_view, CallPage::Middle>, CallPage::kMiddles> kMiddles{
+    {{"furnace", CallPage::Middle::furnace},
+     {"diagram", CallPage::Middle::diagram},
+     {"trace", CallPage::Middle::trace}}};
 constexpr std::array<std::pair<std::string_view, CallPage::Side>, CallPage::kSides> kSides{
     {{"order", CallPage::Side::order},
      {"bag", CallPage::Side::bag},
@@ -77,7 +79,7 @@ private:
                 return {};
             }
         return "found " + files::in_quotes(wanted) +
-               "; allowed furnace, diagram, order, bag, notes, suspects, close, noticed";
+               "; allowed furnace, diagram, trace, order, bag, notes, suspects, close, noticed";
     }
     static std::string focus(CallPage& page, const std::string& part) {
         if (part.empty()) {

@@ -11,7 +11,7 @@ namespace lightoff::desk {
 /// Plays a script in a window and saves pictures of the moments that it names. Besides the lines of `play`:
 ///
 ///     picture NAME              FOLDER/NAME.png
-///     show PAGE                 furnace, diagram, order, bag, notes, suspects, close, noticed
+///     show PAGE                 furnace, diagram, trace, order, bag, notes, suspects, close, noticed
 ///     focus PART                a part's tag; `focus` alone closes it
 ///
 /// Returns one sentence for each thing that could not be done; stops at the first line that is refused.

@@ -118,7 +118,7 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
     handle_input(layout, recording, view);
     draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()));
     draw_events(canvas, layout, events, view);
-    for (std::size_t i = layout.first; i < layout.first + layout.count && i < recording.lanes(); ++i) {
+    for (std::size_t i = layout.first; i < layout.first + layout.count && i < lanes.size(); ++i) {
         draw_lane(canvas, layout, i, recording, lanes[i], view);
     }
     if (cursor_s_) {
@@ -308,12 +308,13 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
              figure(static_cast<double>(lane.low), lane.decimals), Type::Minimum, theme.pencil, Align::End);
     }
 
-    float value = recording.newest(index);
+    const std::size_t column = lane.column.value_or(index);
+    float value = recording.newest(column);
     if (cursor_s_) {
         const std::size_t after = recording.cell_from(*cursor_s_);
         const bool known =
-            after > 0 && *cursor_s_ <= recording.newest_s() && !recording.cell(index, after - 1).empty();
-        const Extremes cell = known ? recording.cell(index, after - 1) : Extremes{};
+            after > 0 && *cursor_s_ <= recording.newest_s() && !recording.cell(column, after - 1).empty();
+        const Extremes cell = known ? recording.cell(column, after - 1) : Extremes{};
         value = known ? cell.low + (cell.high - cell.low) / 2 : std::numeric_limits<float>::quiet_NaN();
     }
     text_in(canvas, layout.lane(layout.values, index), words_for(lane, value), Type::Body, theme.ink,
@@ -335,9 +336,9 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
     }
     const std::size_t visible = recording.cell_from(view.end_s) - recording.cell_from(view.from_s());
     if (visible < 2 * static_cast<std::size_t>(box.width())) {
-        draw_samples(canvas.here(), box, recording, index, lane, view);
+        draw_samples(canvas.here(), box, recording, column, lane, view);
     } else {
-        draw_columns(canvas.here(), box, recording, index, lane, view);
+        draw_columns(canvas.here(), box, recording, column, lane, view);
     }
     ImGui::EndChild();
     ImGui::PopID();

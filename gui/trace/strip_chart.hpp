@@ -13,12 +13,13 @@ namespace lightoff::trace {
 struct Lane {
     std::string name;
     std::string unit;
-    float low = 0, high = 1;              // values at the lane's lower and upper edge, in `unit`
-    int decimals = 0;                     // of the values shown
-    bool step_like = false;               // holds its value till the next sample: a relay, a valve, a count
-    std::vector<std::string> words;       // step_like lanes: the word for 0, 1, 2 ... in place of a figure
-    std::optional<canvas::Energy> energy; // its colour; else ink
-    std::vector<float> levels = {};       // values worth a line across: where a switch makes and breaks
+    float low = 0, high = 1;                // values at the lane's lower and upper edge, in `unit`
+    int decimals = 0;                       // of the values shown
+    bool step_like = false;                 // holds its value till the next sample: a relay, a valve, a count
+    std::vector<std::string> words;         // step_like lanes: the word for 0, 1, 2 ... in place of a figure
+    std::optional<canvas::Energy> energy;   // its colour; else ink
+    std::vector<float> levels = {};         // values worth a line across: where a switch makes and breaks
+    std::optional<std::size_t> column = {}; // of the recording; else the lane's own place in the list
 };
 
 /// Something that happened at a moment, flagged on the time axis.
@@ -51,8 +52,8 @@ class StripChart {
 public:
     /// Draws into a box of the ImGui window now being built, and takes its wheel (zoom), drag (pan) and,
     /// while it has the keyboard, the characters + and - (zoom), [ and ] (pan), the keys End (newest), Page
-    /// Up and Page Down (other lanes, where not all have room). `lanes` has one entry for each lane of the
-    /// recording.
+    /// Up and Page Down (other lanes, where not all have room). Without columns of their own, `lanes`
+    /// are those of the recording in their order.
     void draw(const canvas::Canvas& canvas, canvas::Rect area, const Recording& recording,
               const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view);
 

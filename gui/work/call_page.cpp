@@ -83,7 +83,9 @@ void CallPage::pass(double wall_s) {
 
 void CallPage::tick() {
     visit_.tick();
-    const bench::Heard now = visit_.percept().heard;
+    const bench::Percept percept = visit_.percept();
+    trace_.take(percept, static_cast<double>(visit_.ticks_here()) * kTick_s);
+    const bench::Heard& now = percept.heard;
     heard_.relay_clicks = static_cast<std::uint8_t>(std::min(8, heard_.relay_clicks + now.relay_clicks));
     heard_.valve_click = heard_.valve_click || now.valve_click;
     heard_.ignition = std::max(heard_.ignition, now.ignition);
@@ -101,7 +103,7 @@ bench::Heard CallPage::heard_since_last_frame() {
 void CallPage::finish() {
     next_line();
     while (ticks_busy() > 0 || !waiting_.empty()) {
-        visit_.tick();
+        tick();
         next_line();
     }
 }
@@ -223,7 +225,7 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
         if (key_pressed(kSideCodes[i]))
             side_ = static_cast<Side>(i);
     if (key_pressed(Key::F7))
-        middle_ = middle_ == Middle::furnace ? Middle::diagram : Middle::furnace;
+        middle_ = static_cast<Middle>((static_cast<std::size_t>(middle_) + 1) % kMiddles);
     if (key_pressed(Key::F8))
         pace_.hold(!pace_.held());
     if (key_pressed(Key::F9))
@@ -309,7 +311,7 @@ void CallPage::draw_guidance(const Canvas& canvas, Rect& rest) const {
 
 void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
     Rect head = area.cut_top(control_height(canvas));
-    const std::array<std::string_view, 2> views{"Furnace", "Diagram"};
+    const std::array<std::string_view, kMiddles> views{"Furnace", "Diagram", "Trace"};
     const std::size_t chosen =
         choice(canvas, head.cut_left(choice_width(canvas, views)), views, static_cast<std::size_t>(middle_));
     middle_ = static_cast<Middle>(chosen);
@@ -328,6 +330,8 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
     }
     if (middle_ == Middle::furnace)
         draw_furnace_pane(canvas, area, known, travel_, tag_.thing, furnace_, wanted);
+    else if (middle_ == Middle::trace)
+        trace_.draw(canvas, area, known);
 }
 
 void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {

@@ -5,6 +5,7 @@
 #include "gui/instruments/bag.hpp"
 #include "gui/view/known.hpp"
 #include "gui/work/furnace_pane.hpp"
+#include "gui/work/noticed_trace.hpp"
 #include "gui/work/pace.hpp"
 #include "gui/work/tag.hpp"
 #include "gui/work/typed.hpp"
@@ -32,7 +33,8 @@ struct AttemptPlace {
 /// papers at its right. Knows no window and no clock: whoever owns it says how much time has gone by.
 class CallPage {
 public:
-    enum class Middle : std::uint8_t { furnace, diagram };
+    enum class Middle : std::uint8_t { furnace, diagram, trace };
+    static constexpr std::size_t kMiddles = 3;
     enum class Side : std::uint8_t { order, bag, notes, suspects, close, noticed };
     static constexpr std::size_t kSides = 6;
 
@@ -112,6 +114,7 @@ private:
     Typed typed_;
     FurnacePane furnace_;
     faces::BagView bag_;
+    NoticedTrace trace_;
     struct LeadsInHand {
         std::optional<int> red, black; ///< nodes of leads that wait for the other one
         bool red_up = false, black_up = false;

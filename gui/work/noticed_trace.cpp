@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "gui/work/noticed_trace.hpp"
+
+#include "instruments/bag.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <limits>
+
+namespace lightoff::work {
+namespace {
+
+constexpr float kNothing = std::numeric_limits<float>::quiet_NaN();
+/// 27 windows are many: less fineness than the recorder of explore keeps, still an hour tick by tick.
+constexpr std::size_t kCells = std::size_t{1} << 16U;
+
+/// Lanes of the senses, in the order of their columns.
+enum Sense : std::size_t { kLamp, kInducer, kBurners, kBlower, kAir, kSenses };
+
+bool is_number(const instruments::Display& display) {
+    return display.has(instruments::kOn) && !display.has(instruments::kOverload) &&
+           display.quantity != instruments::Quantity::glow;
+}
+
+/// The number that stands in a window, in the unit that stands behind it.
+float number_in(const instruments::Display& display) {
+    return is_number(display) ? std::strtof(instruments::text(display).c_str(), nullptr) : kNothing;
+}
+
+std::string unit_in(const instruments::Display& display) {
+    const std::string text = instruments::text(display);
+    const std::size_t space = text.find(' ');
+    return space == std::string::npos ? std::string() : text.substr(space + 1);
+}
+
+int decimals_in(const instruments::Display& display) {
+    const std::string text = instruments::text(display);
+    const std::size_t point = text.find('.');
+    if (point == std::string::npos)
+        return 0;
+    const std::size_t end = text.find(' ', point);
+    return static_cast<int>((end == std::string::npos ? text.size() : end) - point - 1);
+}
+
+/// A round span that holds all that was recorded.
+void fit_scale(trace::Lane& lane, const trace::Extremes& all) {
+    if (all.empty())
+        return;
+    const float most = std::max({std::abs(all.low), std::abs(all.high), 1e-3F});
+    const float step = std::pow(10.0F, std::floor(std::log10(most)));
+    lane.high = std::ceil(std::max(all.high, 0.0F) / step) * step;
+    lane.low = std::floor(std::min(all.low, 0.0F) / step) * step;
+    if (lane.high <= lane.low)
+        lane.high = lane.low + step;
+}
+
+} // namespace
+
+NoticedTrace::NoticedTrace()
+    : recording_(kSenses + instruments::kWindows, kCells), sample_(recording_.lanes()) {}
+
+void NoticedTrace::take(const bench::Percept& percept, double here_s) {
+    sample_[kLamp] = percept.seen.lamp_on ? 1.0F : 0.0F;
+    sample_[kInducer] = static_cast<float>(percept.heard.inducer_hz);
+    sample_[kBurners] = static_cast<float>(percept.heard.roar);
+    sample_[kBlower] = static_cast<float>(percept.heard.blower_hz);
+    sample_[kAir] = static_cast<float>(percept.felt.register_air);
+    for (std::size_t i = 0; i < instruments::kWindows; ++i)
+        sample_[kSenses + i] = number_in(percept.instruments.window[i]);
+    recording_.append(here_s, sample_);
+}
+
+std::vector<trace::Lane> NoticedTrace::lanes(const view::Known& known) const {
+    std::vector<trace::Lane> lanes{
+        {"Lamp", "", 0, 1, 0, true, {"dark", "light"}, {}, {}, kLamp},
+        {"Inducer", "Hz", 0, 800, 0, false, {}, {}, {}, kInducer},
+        {"Burners", "tenths", 0, 10, 0, false, {}, {}, {}, kBurners},
+        {"Blower", "Hz", 0, 900, 0, false, {}, {}, {}, kBlower},
+        {"Air", "tenths", 0, 12, 0, false, {}, {}, {}, kAir},
+    };
+    const auto windows = instruments::displays(instruments::Bag{});
+    for (std::size_t i = 0; i < windows.size(); ++i) {
+        const instruments::Display& display = known.percept.instruments.window[i];
+        if (!is_number(display))
+            continue;
+        trace::Lane lane{std::string(windows[i].name),
+                         unit_in(display),
+                         0,
+                         1,
+                         decimals_in(display),
+                         false,
+                         {},
+                         {},
+                         {},
+                         kSenses + i};
+        fit_scale(lane, recording_.extremes(kSenses + i, 0, recording_.size()));
+        lanes.push_back(std::move(lane));
+    }
+    return lanes;
+}
+
+void NoticedTrace::draw(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) {
+    for (; done_seen_ < known.done.size(); ++done_seen_) {
+        const visit::Visit::Done& done = known.done[done_seen_];
+        if (!bench::is_paper(done.action.verb) && done.action.verb != bench::Verb::wait)
+            events_.push_back({static_cast<double>(done.tick - known.arrived_tick) * 0.05,
+                               std::string(bench::spec_of(done.action.verb).name)});
+    }
+    chart_.draw(canvas, area, recording_, lanes(known), events_, view_);
+}
+
+} // namespace lightoff::work
