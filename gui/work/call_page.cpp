@@ -253,7 +253,7 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
     const Rect strip = rest.cut_left(canvas.px(176));
     draw_strip(canvas, strip, now, wanted);
     rest.cut_left(canvas.px(14));
-    Rect side = rest.cut_right(std::clamp(rest.width() * 0.42F, canvas.px(380), canvas.px(640)));
+    Rect side = rest.cut_right(std::clamp(rest.width() * 0.44F, canvas.px(380), canvas.px(640)));
     rest.cut_right(canvas.px(14));
     draw_middle(canvas, rest, now, wanted);
     draw_side(canvas, side, now, wanted);

@@ -48,7 +48,7 @@ int decimals_in(const instruments::Display& display) {
 void fit_scale(trace::Lane& lane, const trace::Extremes& all) {
     if (all.empty())
         return;
-    const float most = std::max({std::abs(all.low), std::abs(all.high), 1e-3F});
+    const float most = std::max({std::abs(all.low), std::abs(all.high), 1e-1F});
     const float step = std::pow(10.0F, std::floor(std::log10(most)));
     lane.high = std::ceil(std::max(all.high, 0.0F) / step) * step;
     lane.low = std::floor(std::min(all.low, 0.0F) / step) * step;
