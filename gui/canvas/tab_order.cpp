@@ -19,6 +19,8 @@ public:
     ImGuiID focus() const { return static_cast<ImGuiID>(get(2)); }  // has the keyboard since the frame began
     ImGuiID target() const { return static_cast<ImGuiID>(get(3)); } // gets it when it is drawn next
     int pressed() const { return get(4); } // Tab in this frame: 1 on, -1 back; 0 none, or dealt with
+    ImGuiID clicked() const { return static_cast<ImGuiID>(get(5)); } // the stop that was
+    void set_clicked(ImGuiID id) { set(5, static_cast<int>(id)); }
     void set_frame(int value) { set(0, value); }
     void set_before(ImGuiID id) { set(1, static_cast<int>(id)); }
     void set_focus(ImGuiID id) { set(2, static_cast<int>(id)); }
@@ -44,7 +46,8 @@ void take_keyboard(bool is_text_field) {
     g.NavDisableMouseHover = true;
     ImGui::ScrollToItem(ImGuiScrollFlags_KeepVisibleEdgeY);
     if (is_text_field) {
-        ImGui::ActivateItem(id);
+        g.NavNextActivateId = id;
+        g.NavNextActivateFlags = ImGuiActivateFlags_PreferInput;
     }
 }
 
@@ -60,7 +63,8 @@ void begin_frame(Memory& memory, ImGuiID first) {
     memory.set_pressed(!tab ? 0 : g.IO.KeyShift ? -1 : 1);
     memory.set_frame(g.FrameCount);
     memory.set_before(0);
-    memory.set_focus(g.ActiveId != 0 ? g.ActiveId : g.NavDisableHighlight ? 0 : g.NavId);
+    // Where nothing shows the keyboard's place, it is where the pointer pressed last.
+    memory.set_focus(g.ActiveId != 0 ? g.ActiveId : g.NavDisableHighlight ? memory.clicked() : g.NavId);
 }
 
 } // namespace
@@ -82,6 +86,9 @@ void tab_stop(bool is_text_field) {
     if (memory.target() == id) {
         memory.set_target(0);
         take_keyboard(is_text_field);
+    }
+    if (g.ActiveId == id && g.ActiveIdSource == ImGuiInputSource_Mouse) {
+        memory.set_clicked(id);
     }
     memory.set_before(id);
 }

@@ -84,7 +84,8 @@ private:
     float y_ = 0;
 };
 
-/// Words of a button or row: what follows "##" tells it apart and is not shown.
+/// Words of a button or row: what follows "##" tells it apart and is not shown. After "###" it alone does, so
+/// that a control whose words change stays the same control.
 std::string_view shown_part(std::string_view words);
 
 } // namespace lightoff::sheet

@@ -180,10 +180,7 @@ void write_work_order(Output& out, const files::LoadedBundle& bundle) {
     row(out, "outdoors", fahrenheit(scenario.inputs.outdoor_k));
     row(out, "where the furnace is", fahrenheit(scenario.inputs.basement_k));
     out.line();
-    write_wrapped(
-        out, "Cautions. This is for training only. On a real furnace the local codes, the rating plate and "
-             "the maker's instructions come first, and the work is for licensed people. If you smell gas "
-             "where you arrive: touch no switch, leave, call from outside.");
+    write_wrapped(out, visit::cautions());
     out.line();
 }
 

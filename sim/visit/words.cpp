@@ -5,6 +5,7 @@
 #include "instruments/bag.hpp"
 
 namespace lightoff::visit {
+
 std::string place_text(const bench::Reading& reading) {
     if (reading.window < 0)
         return {};
@@ -49,6 +50,12 @@ std::string kind_text(lesson::Kind kind) {
         return "explore";
     }
     return {};
+}
+
+std::string_view cautions() {
+    return "Cautions. This is for training only. On a real furnace the local codes, the rating plate and the "
+           "maker's instructions come first, and the work is for licensed people. If you smell gas where you "
+           "arrive: touch no switch, leave, call from outside.";
 }
 
 std::string window_text(const instruments::Display& display) {

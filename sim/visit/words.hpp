@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 /// What terminal and window say alike.
 namespace lightoff::visit {
@@ -15,6 +16,9 @@ std::string clock_text(std::uint64_t ticks);
 
 /// "no heat"
 std::string kind_text(lesson::Kind kind);
+
+/// What has to be read before anything is touched.
+std::string_view cautions();
 
 /// What stands in an instrument's window: "24.31 V"; of a glow, whether there is one.
 std::string window_text(const instruments::Display& display);

@@ -12,13 +12,15 @@
 
 namespace lightoff::test {
 
-/// A pane of a call's window that fills a display of its own, and hands that use it.
+using canvas::operator+;
+
+/// A pane of a call's window on a display of its own, and hands that use it.
 class Pane {
 public:
     using Draw = std::function<void(const canvas::Canvas&, canvas::Rect, view::Wanted&)>;
 
     Pane(ImVec2 size, Draw draw, canvas::ThemeId theme = canvas::ThemeId::Paper, float scale = 1)
-        : size_(size), draw_(std::move(draw)), ui_(size, theme, scale) {
+        : size_(size), draw_(std::move(draw)), ui_(size + ImVec2{2 * kMargin, 2 * kMargin}, theme, scale) {
         frame();
         frame(); // what can be scrolled is known from the second on
     }
@@ -26,7 +28,7 @@ public:
     void frame() {
         ui_.settle([this](const canvas::Canvas& canvas) {
             view::Wanted now;
-            draw_(canvas, {{0, 0}, size_}, now);
+            draw_(canvas, canvas::rect_at({kMargin, kMargin}, size_), now);
             wanted.lines.insert(wanted.lines.end(), now.lines.begin(), now.lines.end());
             if (now.lead != view::Wanted::Lead::none) {
                 wanted.lead = now.lead;
@@ -101,9 +103,23 @@ public:
         return all;
     }
 
+    /// Whether every letter is in the typeface of the body.
+    [[nodiscard]] bool has_letters(const std::string& words) const {
+        const ImFont* font = ui_.fonts().fonts.of(canvas::Type::Body);
+        for (const char* at = words.c_str(); *at != 0;) {
+            unsigned letter = 0;
+            at += ImTextCharFromUtf8(&letter, at, nullptr);
+            if (letter != '\n' && font->FindGlyphNoFallback(static_cast<ImWchar>(letter)) == nullptr)
+                return false;
+        }
+        return true;
+    }
+
     view::Wanted wanted; ///< since it was last emptied
 
 private:
+    static constexpr float kMargin = 40; // the page clips its children a little inside of its own edge
+
     void scroll(float y) {
         scroll_children(y);
         frame();

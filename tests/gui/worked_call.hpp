@@ -46,6 +46,10 @@ private:
         } else if (line.kind != visit::PlayLine::Kind::act) {
             return;
         }
+        const auto& readings = visit_.notebook().readings();
+        for (std::size_t i = 0; line.last_of >= 0 && i < readings.size(); ++i)
+            if (readings[i].window == line.last_of)
+                action.value = static_cast<std::int32_t>(i) + 1;
         const std::string reason = visit_.act(
             action, "test",
             {[](const bench::Caption&) {}, [](const bench::Reading&, std::size_t) {}, [] { return false; }});

@@ -3,12 +3,14 @@
 // Draws panes of a call's window beside each other after the lines (semicolons between them) have been done.
 #include "gui/canvas/style.hpp"
 #include "gui/instruments/bag.hpp"
+#include "gui/paper/sheets.hpp"
 #include "gui/platform/shell.hpp"
 #include "gui/scrolling.hpp"
 #include "gui/worked_call.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cstdlib>
-#include <functional>
 #include <iostream>
 #include <map>
 #include <sstream>
@@ -38,7 +40,9 @@ public:
             canvas::Rect area = rest.cut_left(wide);
             area.cut_right(12);
             view::Wanted wanted;
+            ImGui::PushID(pane.c_str());
             draw(pane, input.canvas.here(), area, wanted);
+            ImGui::PopID();
             for (const std::string& line : wanted.lines)
                 std::cout << line << '\n';
         }
@@ -58,12 +62,26 @@ private:
             else if (pane.size() > 4)
                 bag_.open = pane.substr(4);
             faces::draw_bag(canvas, area, known_, bag_, wanted);
+            return;
         }
+        // "suspects", or with its lists laid open "suspects-open"
+        paper::BinderView& binder = binders_[pane];
+        const std::string name = pane.substr(0, pane.find('-'));
+        const std::array<std::string, 7> names{"order",     "chart",  "notebook", "suspects",
+                                               "diagnosis", "report", "customer"};
+        binder.sheet = static_cast<paper::Sheet>(std::find(names.begin(), names.end(), name) - names.begin());
+        if (name != pane) {
+            binder.suspects.open = {0, 2};
+            binder.diagnosis.open = paper::DiagnosisView::Open::cause;
+            binder.customer.asked = true;
+        }
+        paper::draw_binder(canvas, area, known_, binder, wanted);
     }
 
     view::Known known_;
     std::vector<std::string> panes_;
     faces::BagView bag_;
+    std::map<std::string, paper::BinderView> binders_;
     float scroll_;
     platform::Wishes wishes_;
 };
