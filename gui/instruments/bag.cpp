@@ -85,11 +85,21 @@ std::string in_short(const view::Known& known, Instrument instrument) {
     return words;
 }
 
+/// A lead that was put down on the drawing needs its list no longer.
+void shut_list_of_placed_lead(BagView& view) {
+    using Lead = view::Wanted::Lead;
+    const Lead was = view.was_in_hand;
+    if (was != Lead::none && view.in_hand != was && view.open == (was == Lead::red ? "red" : "black"))
+        view.open.clear();
+    view.was_in_hand = view.in_hand;
+}
+
 } // namespace
 
 void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,
               view::Wanted& wanted) {
     sheet::Column column(canvas, area, "bag");
+    shut_list_of_placed_lead(view);
     const instruments::Bag bag = bag_seen(known.percept);
     const Face face{column, known, bag, view, wanted};
     std::vector<Instrument> folded;

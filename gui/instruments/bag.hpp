@@ -17,7 +17,11 @@ struct BagView {
     std::array<bool, kInstruments> put_by{}; ///< in use, but its face is folded
     std::string open;   ///< whose list of places lies open: "red", "black", or the name of a verb
     std::string search; ///< typed into it
-    view::Wanted::Lead in_hand = view::Wanted::Lead::none; ///< the lead in the hand; the page says so
+    // The page says these: the lead in the hand, and a lead that is put down while the other is still
+    // missing.
+    view::Wanted::Lead in_hand = view::Wanted::Lead::none;
+    int red_waits = -1, black_waits = -1;                      ///< node; -1: it does not wait
+    view::Wanted::Lead was_in_hand = view::Wanted::Lead::none; ///< in the last frame
 };
 
 /// The rack: the faces of the instruments in use one below the other, then those in the bag, to be taken

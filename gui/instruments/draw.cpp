@@ -242,7 +242,7 @@ void draw_lead(const Canvas& canvas, Rect box, const Connection& one, const Conn
 
 } // namespace
 
-bool draw_connection(Column& column, const Connection& one) {
+sheet::Touch draw_connection(Column& column, const Connection& one) {
     const Canvas& canvas = column.canvas();
     const Theme& theme = *canvas.theme;
     const ConnectionLayout at = lay_out(column, one);
@@ -271,7 +271,7 @@ bool draw_connection(Column& column, const Connection& one) {
     outline(here, hand, Line::Rule, touch.hovered ? theme.ink : theme.pencil);
     text_in(here, {hand.min, hand.max + ImVec2{0.5F, 0}}, one.hand, Type::Secondary, theme.ink,
             Align::Middle);
-    return touch.pressed;
+    return touch;
 }
 
 namespace {

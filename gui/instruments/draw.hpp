@@ -39,7 +39,7 @@ struct Connection {
     bool open = false;     ///< its list of places lies open
     std::string hand = {}; ///< what pressing it does: "pick up"
 };
-bool draw_connection(Column& column, const Connection& connection);
+sheet::Touch draw_connection(Column& column, const Connection& connection);
 
 /// A knob with its detents named at both sides, in their order clockwise from below at the left; as buttons
 /// where the column is too narrow for that. The index of the detent that was pressed.

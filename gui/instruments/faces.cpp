@@ -59,7 +59,7 @@ std::string range_words(const Display& display) {
 /// The number of the last reading that this window gave; 0 if what stands in it is none yet.
 std::size_t reading_of(const Face& face, std::size_t window) {
     const Display& display = display_of(face, window);
-    if (!instruments::is_settled(display))
+    if (display.ticks_settled < instruments::kSettledTicks)
         return 0;
     const std::uint64_t since =
         face.known.percept.tick - std::min<std::uint64_t>(face.known.percept.tick, display.ticks_settled);
@@ -144,12 +144,16 @@ std::string spot_title(Spot spot) {
     return std::string(instruments::spot_row(spot).title);
 }
 
-/// A connection whose places are those of a verb, with its list when it lies open.
+/// A connection whose places are those of a verb, with its list when it lies open. Under the pointer its
+/// place is shown wherever it is drawn.
 void connection(const Face& face, Verb verb, Connection one, int at) {
     one.id = std::string(bench::spec_of(verb).name);
     one.open = face.view.open == one.id;
     one.hand = one.open ? "close" : one.placed ? "move" : "put to …";
-    if (draw_connection(face.column, one)) {
+    const sheet::Touch touch = draw_connection(face.column, one);
+    if (touch.hovered && one.placed)
+        face.wanted.hover = view::Thing{bench::spec_of(verb).words[0], at};
+    if (touch.pressed) {
         face.view.open = one.open ? "" : one.id;
         face.view.search.clear();
         return;
@@ -184,6 +188,10 @@ std::string lead_words(const Face& face, Wanted::Lead lead, int node) {
     const std::string colour = lead == Wanted::Lead::red ? "red" : "black";
     if (face.view.in_hand == lead)
         return colour + " in your hand: point at a place, or choose one";
+    const int waits = lead == Wanted::Lead::red ? face.view.red_waits : face.view.black_waits;
+    if (waits >= 0)
+        return colour + " on " + bench::point_name(face.known.site->model, waits) +
+               ", waits for the other lead";
     const auto& setting = face.bag.multimeter.setting;
     return setting.red == setting.black ? colour + " on nothing"
                                         : colour + " on " + bench::point_name(face.known.site->model, node);
@@ -194,9 +202,13 @@ void meter_lead(const Face& face, Wanted::Lead lead, int node) {
     const auto& setting = face.bag.multimeter.setting;
     const std::string id = red ? "red" : "black";
     const bool open = face.view.open == id;
-    if (draw_connection(face.column, {id, red ? "R" : "B", lead_words(face, lead, node), red,
-                                      setting.red != setting.black && face.view.in_hand != lead, open,
-                                      open ? "close" : "pick up"})) {
+    const bool placed = setting.red != setting.black && face.view.in_hand != lead;
+    const sheet::Touch touch =
+        draw_connection(face.column, {id, red ? "R" : "B", lead_words(face, lead, node), red, placed, open,
+                                      open ? "close" : "pick up"});
+    if (touch.hovered && placed)
+        face.wanted.hover = view::Thing{bench::Word::point, node};
+    if (touch.pressed) {
         face.view.open = open ? "" : id;
         face.view.search.clear();
         if (!open) {
@@ -231,18 +243,19 @@ void meter_functions(const Face& face) {
 
 void multimeter(const Face& face) {
     const instruments::MultimeterSetting& setting = face.bag.multimeter.setting;
-    const Display& display = display_of(face, 0);
+    const std::size_t window = windows_of(Instrument::multimeter)[0];
+    const Display& display = display_of(face, window);
     const bool on_something = setting.red != setting.black;
     Pane pane =
-        pane_of(face, 0, std::string(instruments::function_row(setting.function).title), on_something);
+        pane_of(face, window, std::string(instruments::function_row(setting.function).title), on_something);
     if (display.has(instruments::kOn) && !display.has(instruments::kOverload))
         pane.mode = range_words(display);
     draw_window(face.column, pane);
     meter_lead(face, Wanted::Lead::red, setting.red);
     meter_lead(face, Wanted::Lead::black, setting.black);
     meter_functions(face);
-    const auto pressed =
-        buttons_and_keep(face, {"Leads off", "New fuses in the meter"}, {{0, "Keep the reading##meter"}});
+    const auto pressed = buttons_and_keep(face, {"Leads off", "New fuses in the meter"},
+                                          {{window, "Keep the reading##meter"}});
     if (pressed)
         ask(face, *pressed == 0 ? Verb::leads_off : Verb::meter_fuses);
 }

@@ -134,6 +134,29 @@ TEST_CASE("a lead is picked up, and put down by typing where") {
     CHECK(rack.view.open.empty());
 }
 
+TEST_CASE("the list of a lead shuts when the lead has been put down elsewhere") {
+    Rack rack(measuring());
+    REQUIRE(rack.pane.click("red on board.R"));
+    rack.view.in_hand = view::Wanted::Lead::red;
+    rack.pane.frame();
+    CHECK(rack.pane.shows("red in your hand: point at a place, or choose one"));
+    CHECK(rack.view.open == "red");
+    rack.view.in_hand = view::Wanted::Lead::none;
+    rack.view.red_waits = rack.known.site->model.find_test_point("valve.hot");
+    rack.pane.frame();
+    CHECK(rack.view.open.empty());
+    CHECK(rack.pane.shows("red on valve.hot, waits for the other lead"));
+}
+
+TEST_CASE("an open circuit on ohms reads OL, and that is a reading, too") {
+    WorkedCall call("plugged-hose");
+    call.play("burner-door off\nblower-door off\ndisconnect off\nlift rod.lead\nmeter ohms\n"
+              "leads rod.lead.lug rod.lead\nwait 5s");
+    Rack rack(call);
+    CHECK(rack.pane.shows("OL"));
+    CHECK(rack.pane.shows("steady: reading " + std::to_string(rack.known.readings.size())));
+}
+
 TEST_CASE("hoses, probes and the other instruments go to every place that is offered") {
     Rack rack(measuring());
     rack.view.out.fill(true);
