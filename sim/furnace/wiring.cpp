@@ -144,6 +144,7 @@ private:
             const double ohm = electrical::copper_ohm_per_m(w.awg) * w.length_m;
             elements_[w.name] = guarded(at("wires", i), [&] { return netlist_.resistor(w.name, a, b, ohm); });
             wiring_.wires.push_back(elements_[w.name]);
+            wiring_.wire_colours.push_back(w.colour);
         }
     }
 

@@ -85,9 +85,10 @@ struct Terminal {
 /// The network of an appliance, and what of it belongs to which part of the furnace.
 struct Wiring {
     electrical::Netlist netlist;
-    std::vector<Terminal> terminals;     ///< in the order of the equipment file
-    std::vector<int> wires;              ///< elements that are conductors to be seen and clamped
-    std::vector<SwitchBinding> switches; ///< by switch bit
+    std::vector<Terminal> terminals;       ///< in the order of the equipment file
+    std::vector<int> wires;                ///< elements that are conductors to be seen and clamped
+    std::vector<std::string> wire_colours; ///< of their insulation, in the same order
+    std::vector<SwitchBinding> switches;   ///< by switch bit
     std::vector<RelayBinding> relays;
     std::vector<FuseBinding> fuses;
     std::vector<LossBinding> losses;

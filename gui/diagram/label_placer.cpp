@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: MIT
+#include "gui/diagram/label_placer.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace lightoff::diagram {
+namespace {
+
+using canvas::operator+;
+using canvas::operator-;
+using canvas::Rect;
+
+constexpr float kEmptyOfLine = 0.17F; // above capitals and below the base line, of a line's box
+constexpr float kSlack = 0.7F;        // pixels: letters stand on whole ones
+constexpr float kNear = 8;            // design pixels: a line this close seems to be the one named
+constexpr float kGap = 2;             // design pixels between words
+
+bool overlap(const Rect& a, const Rect& b) {
+    return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
+}
+
+} // namespace
+
+LabelPlacer::Boxes::Boxes(Rect view, float band)
+    : view_(view), band_(band),
+      bands_(static_cast<std::size_t>(std::max(1.0F, std::ceil(view.height() / band))) + 1) {}
+
+std::size_t LabelPlacer::Boxes::band_of(float y) const {
+    const float band = std::floor((y - view_.min.y) / band_);
+    return static_cast<std::size_t>(std::clamp(band, 0.0F, static_cast<float>(bands_.size() - 1)));
+}
+
+void LabelPlacer::Boxes::add(Rect box) {
+    if (!overlap(box, view_))
+        return;
+    for (std::size_t i = band_of(box.min.y); i <= band_of(box.max.y); ++i)
+        bands_[i].push_back(box);
+}
+
+bool LabelPlacer::Boxes::meets(Rect box) const {
+    for (std::size_t i = band_of(box.min.y); i <= band_of(box.max.y); ++i)
+        for (const Rect& other : bands_[i])
+            if (overlap(box, other))
+                return true;
+    return false;
+}
+
+LabelPlacer::LabelPlacer(const canvas::Canvas& canvas, Rect view)
+    : canvas_(canvas), view_(view), forbidden_(view, canvas.px(32)), discouraged_(view, canvas.px(32)) {}
+
+void LabelPlacer::forbid(Rect box) {
+    forbidden_.add(box);
+}
+
+void LabelPlacer::discourage(Rect box) {
+    discouraged_.add(box);
+}
+
+std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, canvas::Type type,
+                                                      std::span<const Choice> choices) {
+    const ImVec2 size = canvas::text_size(canvas_, words, type);
+    std::optional<Placed> second;
+    for (const Choice& choice : choices) {
+        const float share = choice.align == canvas::Align::Start    ? 0.0F
+                            : choice.align == canvas::Align::Middle ? 0.5F
+                                                                    : 1.0F;
+        const ImVec2 corner{std::round(choice.at.x - size.x * share), std::round(choice.at.y)};
+        const float empty = size.y * kEmptyOfLine;
+        const Rect ink{{corner.x, corner.y + empty}, {corner.x + size.x, corner.y + size.y - empty}};
+        const bool in_view = corner.x >= view_.min.x && corner.y >= view_.min.y &&
+                             corner.x + size.x <= view_.max.x && corner.y + size.y <= view_.max.y;
+        const Rect below{{ink.min.x, ink.max.y}, {ink.max.x, ink.max.y + canvas_.px(kNear)}};
+        if (choice.alone && discouraged_.meets(below))
+            continue;
+        if (!in_view || forbidden_.meets(ink.shrunk(kSlack)))
+            continue;
+        const Placed placed{choice, ink, discouraged_.meets(ink)};
+        if (!placed.over_lines) {
+            second = placed;
+            break;
+        }
+        if (!second)
+            second = placed;
+    }
+    if (second) {
+        const float gap = canvas_.px(kGap);
+        forbidden_.add({second->ink.min - ImVec2{gap, 0}, second->ink.max + ImVec2{gap, 0}});
+    }
+    return second;
+}
+
+} // namespace lightoff::diagram

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+#include <string>
+#include <string_view>
+
+/// Names of the wiring as they are lettered on a drawing.
+namespace lightoff::diagram {
+
+/// The part that a node, terminal or element belongs to: what stands before the first dot.
+std::string_view owner_of(std::string_view name);
+/// What stands behind it; all of it if there is no dot.
+std::string_view rest_of(std::string_view name);
+/// "line_in" as "line in".
+std::string spaced(std::string_view name);
+/// The trade's letters for the colour of a wire's insulation: "BK", "W", "R"; the word itself where the trade
+/// has none, nothing for a screw.
+std::string ferrule_letters(std::string_view colour);
+
+} // namespace lightoff::diagram

@@ -1,0 +1,435 @@
+// SPDX-License-Identifier: MIT
+#include "gui/diagram/diagram.hpp"
+#include "files/bundle_loader.hpp"
+#include "gui/headless.hpp"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <map>
+#include <set>
+#include <sstream>
+
+using namespace lightoff;
+using namespace lightoff::diagram;
+
+namespace {
+
+const files::LoadedBundle& bundle_of(const std::string& call) {
+    static std::map<std::string, files::LoadedBundle> loaded;
+    const auto it = loaded.find(call);
+    return it != loaded.end() ? it->second : loaded.emplace(call, files::load_bundle(call)).first->second;
+}
+
+constexpr const char* kInduced = "call-for-heat";
+constexpr const char* kNatural = "natural-draft-call";
+
+const furnace::Model& model_of(const std::string& call) {
+    return bundle_of(call).site.model;
+}
+
+/// A call with its diagram in a pane of its own.
+struct Pane {
+    explicit Pane(const std::string& call, ImVec2 size = {776, 576},
+                  canvas::ThemeId theme = canvas::ThemeId::Paper, float scale = 1)
+        : bundle(bundle_of(call)), visit(bundle, 1), ladder(lay_out(bundle.site.model)),
+          screen(size, theme, scale) {
+        ImGui::GetIO().DisplaySize = size;
+        const float margin = ImGui::GetStyle().WindowPadding.x; // the page's window clips at half of it
+        area = {{margin, 8}, {size.x - margin, size.y - 8}};
+    }
+
+    void act(const std::string& line) {
+        INFO(line);
+        const visit::Visit::Listener quiet{[](const bench::Caption&) {},
+                                           [](const bench::Reading&, std::size_t) {}, [] { return false; }};
+        const std::string why = visit.act(bench::parse_action(bundle.site, line), "mouse", quiet);
+        CHECK(why == "");
+        REQUIRE(why.empty());
+    }
+
+    void settle() {
+        wanted = {};
+        screen.settle([&](const canvas::Canvas& canvas) {
+            view::Wanted now;
+            const view::Known known = view::known_of(visit, bundle.scenario);
+            draw_diagram(canvas, area, ladder, known, view, now);
+            if (now.lead != view::Wanted::Lead::none) {
+                wanted.lead = now.lead;
+                wanted.lead_point = now.lead_point;
+            }
+            if (now.focus)
+                wanted.focus = now.focus;
+            wanted.hover = now.hover;
+        });
+    }
+
+    ImVec2 place_of(int spot) {
+        const view::Known known = view::known_of(visit, bundle.scenario);
+        return spot_places(ladder, view.place, known)[static_cast<std::size_t>(spot)];
+    }
+
+    int node(const std::string& name) const { return bundle.site.model.find_test_point(name); }
+
+    const files::LoadedBundle& bundle;
+    visit::Visit visit;
+    Ladder ladder;
+    test::Headless screen;
+    DiagramView view;
+    view::Wanted wanted;
+    canvas::Rect area;
+};
+
+std::string joined(const std::vector<std::string>& lines) {
+    std::ostringstream out;
+    for (const std::string& line : lines)
+        out << line << '\n';
+    return out.str();
+}
+
+bool touches(ImVec2 a, ImVec2 b) {
+    return std::abs(a.x - b.x) < 0.6F && std::abs(a.y - b.y) < 0.6F;
+}
+
+} // namespace
+
+TEST_CASE("every terminal, every other touchable node and every wire has one place in the diagram") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const furnace::Model& model = model_of(call);
+    const Ladder ladder = lay_out(model);
+
+    std::vector<int> pins(model.wiring.terminals.size(), 0), lugs = pins;
+    std::map<int, int> of_node;
+    std::set<std::pair<float, float>> taken;
+    for (const Spot& spot : ladder.spots) {
+        INFO(call << ": " << spot.full_name);
+        ++of_node[spot.node];
+        CHECK(model.find_test_point(spot.full_name) == spot.node);
+        CHECK(taken.insert({spot.at.x, spot.at.y}).second);
+        CHECK(ladder.bounds.holds(spot.at));
+        if (spot.terminal >= 0)
+            ++(spot.lug ? lugs : pins)[static_cast<std::size_t>(spot.terminal)];
+    }
+    for (std::size_t t = 0; t < pins.size(); ++t) {
+        INFO(call << ": " << model.wiring.terminals[t].name);
+        CHECK(pins[t] == 1);
+        CHECK(lugs[t] == 1);
+    }
+    for (std::size_t node = 0; node < model.touchable.size(); ++node) {
+        INFO(call << ": " << model.test_point_name(static_cast<int>(node)));
+        CHECK((of_node.count(static_cast<int>(node)) != 0) == (model.touchable[node] != 0));
+    }
+    std::map<int, int> wires;
+    for (const Wire& wire : ladder.wires)
+        ++wires[wire.element];
+    CHECK(wires.size() == model.wiring.wires.size());
+    for (const int element : model.wiring.wires) {
+        INFO(call << ": " << model.wiring.netlist.element_names[static_cast<std::size_t>(element)]);
+        CHECK(wires[element] == 1);
+    }
+}
+
+TEST_CASE("a wire is drawn between the lugs that it joins, and says so") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const furnace::Model& model = model_of(call);
+    const Ladder ladder = lay_out(model);
+    for (const Wire& wire : ladder.wires) {
+        INFO(call << ": " << wire.name);
+        const electrical::Element& element =
+            model.wiring.netlist.elements[static_cast<std::size_t>(wire.element)];
+        CHECK(std::minmax(wire.from_node, wire.to_node) == std::minmax(element.a, element.b));
+        for (const auto& [spot, end] :
+             {std::pair{wire.from, wire.path.front()}, {wire.to, wire.path.back()}}) {
+            if (spot < 0)
+                continue;
+            const Spot& s = ladder.spots[static_cast<std::size_t>(spot)];
+            const bool ground =
+                model.wiring.netlist.node_names[static_cast<std::size_t>(s.node)] == "cabinet.metal";
+            CHECK((ground || touches(s.at, end))); // to the cabinet's metal by a ground mark
+        }
+    }
+}
+
+TEST_CASE("the rungs read as the trade writes them: parts in series in the order that current meets") {
+    const Ladder ladder = lay_out(model_of(kInduced));
+    const auto x = [&](const std::string& name) {
+        for (const Symbol& symbol : ladder.symbols)
+            if (symbol.name == name)
+                return symbol.from.x;
+        FAIL("no symbol " << name);
+        return 0.0F;
+    };
+    const auto y = [&](const std::string& name) {
+        for (const Symbol& symbol : ladder.symbols)
+            if (symbol.name == name)
+                return symbol.from.y;
+        FAIL("no symbol " << name);
+        return 0.0F;
+    };
+    // The valve's path in hardware: R, rollout, limit, pressure switch, relay, valve, C.
+    CHECK(x("rollout") < x("limit"));
+    CHECK(x("limit") < x("pressure switch"));
+    CHECK(x("pressure switch") < x("K3"));
+    CHECK(x("K3") < x("gas valve"));
+    CHECK(y("rollout") == y("gas valve"));
+    // 120 V above the transformer, 24 V below it.
+    CHECK(y("igniter") < y("primary 120 V"));
+    CHECK(y("primary 120 V") < y("secondary 24 V"));
+    CHECK(y("secondary 24 V") < y("rollout"));
+    CHECK(x("primary 120 V") == x("secondary 24 V"));
+
+    const Ladder other = lay_out(model_of(kNatural));
+    std::map<std::string, float> at;
+    for (const Symbol& symbol : other.symbols)
+        at[symbol.name] = symbol.from.x;
+    CHECK(at["heat contact"] < at["spill switch"]);
+    CHECK(at["spill switch"] < at["limit"]);
+    CHECK(at["limit"] < at["gas valve"]);
+}
+
+TEST_CASE("rails are L and N of the supply, R and C of the secondary") {
+    for (const char* call : {kInduced, kNatural}) {
+        const furnace::Model& model = model_of(call);
+        const Ladder ladder = lay_out(model);
+        std::map<std::string, std::string> rails;
+        for (const RailLine& rail : ladder.rails)
+            rails[rail.name] = model.test_point_name(rail.node);
+        CHECK(rails == std::map<std::string, std::string>{{"C", "board.track_common"},
+                                                          {"L", "board.track_line"},
+                                                          {"N", "board.track_neutral"},
+                                                          {"R", "board.track_R"}});
+        CHECK(ladder.spots[static_cast<std::size_t>(ladder.common_spot)].full_name == "board.C");
+    }
+}
+
+TEST_CASE("the layout is the same each time") {
+    const Ladder one = lay_out(model_of(kInduced));
+    const Ladder other = lay_out(model_of(kInduced));
+    REQUIRE(one.spots.size() == other.spots.size());
+    for (std::size_t i = 0; i < one.spots.size(); ++i) {
+        CHECK(one.spots[i].full_name == other.spots[i].full_name);
+        CHECK(one.spots[i].at.x == other.spots[i].at.x);
+        CHECK(one.spots[i].at.y == other.spots[i].at.y);
+    }
+}
+
+TEST_CASE("walking the wire meets every point from R to C of the valve's path") {
+    const furnace::Model& model = model_of(kInduced);
+    const Ladder ladder = lay_out(model);
+    std::vector<std::string> met;
+    int node = model.find_test_point("rollout.in");
+    for (int steps = 0; steps < 40; ++steps) {
+        met.push_back(model.test_point_name(node));
+        const std::optional<int> next = next_point_along(ladder, node, Direction::right);
+        if (!next || *next == model.wiring.common)
+            break;
+        CHECK(next_point_along(ladder, *next, Direction::left) == node);
+        node = *next;
+    }
+    CHECK(met == std::vector<std::string>{"rollout.in.pin", "rollout.out.pin", "board.track_rollout",
+                                          "limit.in.pin", "limit.out.pin", "board.track_limit",
+                                          "pressure_switch.in.pin", "pressure_switch.out.pin",
+                                          "board.track_pressure", "board.valve_feed.pin", "valve.hot.pin",
+                                          "valve.common.pin"});
+}
+
+TEST_CASE("steps between points go on through splices, and up and down to the next row") {
+    const furnace::Model& model = model_of(kInduced);
+    const Ladder ladder = lay_out(model);
+    for (int i = 0; i < static_cast<int>(ladder.spots.size()); ++i)
+        for (const Direction d : {Direction::left, Direction::right, Direction::up, Direction::down})
+            for (const Stride stride : {Stride::terminals, Stride::ends})
+                if (const std::optional<int> next = next_spot_along(ladder, i, d, stride)) {
+                    const ImVec2 a = ladder.spots[static_cast<std::size_t>(i)].at;
+                    const ImVec2 b = ladder.spots[static_cast<std::size_t>(*next)].at;
+                    INFO(ladder.spots[static_cast<std::size_t>(i)].full_name
+                         << " to " << ladder.spots[static_cast<std::size_t>(*next)].full_name);
+                    CHECK((d != Direction::left || b.x < a.x));
+                    CHECK((d != Direction::right || b.x > a.x));
+                    CHECK((d != Direction::up || b.y < a.y));
+                    CHECK((d != Direction::down || b.y > a.y));
+                }
+    // A parked tap: its run ends in the motor, whose next point is the common's screw on the board.
+    CHECK(next_point_along(ladder, model.find_test_point("board.park_1"), Direction::right) ==
+          model.wiring.find_place("board.blower_neutral"));
+}
+
+TEST_CASE("no words lie over others or are cut off, fitted and zoomed") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const canvas::ThemeId theme =
+        GENERATE(canvas::ThemeId::Paper, canvas::ThemeId::Basement, canvas::ThemeId::Projector);
+    struct Size {
+        ImVec2 pixels;
+        float scale;
+    };
+    const Size size = GENERATE(Size{{776, 576}, 1}, Size{{1150, 860}, 1}, Size{{1150, 860}, 1.5F},
+                               Size{{500, 380}, 1}, Size{{1500, 1150}, 1.35F});
+    const float text = size.scale * canvas::theme(theme).text_factor;
+    Pane pane(call, size.pixels, theme, text);
+    for (int zooms = 0; zooms < 6; ++zooms) {
+        pane.settle();
+        INFO(call << ", " << canvas::theme(theme).name << ", " << size.pixels.x << " x " << size.pixels.y
+                  << ", zoomed " << zooms);
+        CHECK(joined(pane.screen.probe.problems()) == "");
+        pane.view.place.zoom_about(pane.area.centre(), 1.25F);
+        pane.view.moved = true;
+    }
+}
+
+TEST_CASE("fitted into a pane of a small window the parts and the screws of the thermostat can be read") {
+    Pane pane(kInduced);
+    pane.settle();
+    std::set<std::string> words;
+    for (const canvas::LayoutProbe::Text& text : pane.screen.probe.texts())
+        words.insert(text.words);
+    for (const char* name : {"L",
+                             "N",
+                             "R",
+                             "C",
+                             "W",
+                             "G",
+                             "Y",
+                             "rollout",
+                             "limit",
+                             "pressure switch",
+                             "gas valve",
+                             "igniter",
+                             "flame",
+                             "door switch",
+                             "disconnect",
+                             "board",
+                             "fuse 3 A",
+                             "inducer motor",
+                             "blower motor",
+                             "thermostat, living room"}) {
+        INFO(name);
+        CHECK(words.count(name) == 1);
+    }
+}
+
+TEST_CASE("a click on a point asks for it; with a lead in hand the lead goes there") {
+    Pane pane(kInduced);
+    pane.settle();
+    for (int i = 0; i < static_cast<int>(pane.ladder.spots.size()); ++i) {
+        const Spot& spot = pane.ladder.spots[static_cast<std::size_t>(i)];
+        INFO(spot.full_name);
+        pane.view.lead_in_hand = view::Wanted::Lead::none;
+        pane.screen.click(pane.place_of(i));
+        pane.settle();
+        CHECK(pane.wanted.focus == view::Thing{bench::Word::point, spot.node});
+        CHECK(pane.wanted.lead == view::Wanted::Lead::none);
+        pane.view.lead_in_hand = view::Wanted::Lead::red;
+        pane.screen.click(pane.place_of(i));
+        pane.settle();
+        CHECK_FALSE(pane.wanted.focus);
+        CHECK(pane.wanted.lead == view::Wanted::Lead::red);
+        CHECK(pane.wanted.lead_point == spot.node);
+    }
+}
+
+TEST_CASE("with a lead in hand the nearest point wins within 40 pixels") {
+    Pane pane(kInduced);
+    pane.settle();
+    const std::vector<ImVec2> places{{100, 100}, {130, 100}};
+    CHECK(nearest_spot(places, {112, 100}, kReach_px) == 0);
+    CHECK(nearest_spot(places, {118, 100}, kReach_px) == 1);
+    CHECK(nearest_spot(places, {100, 60}, kReach_px) == 0);
+    CHECK_FALSE(nearest_spot(places, {100, 59}, kReach_px));
+}
+
+TEST_CASE("every wire can be clicked") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    Pane pane(call, {1900, 1400});
+    pane.settle();
+    for (const Wire& wire : pane.ladder.wires) {
+        INFO(call << ": " << wire.name);
+        pane.screen.click(pane.view.place.to_screen(wire.ferrule));
+        pane.settle();
+        CHECK(pane.wanted.focus == view::Thing{bench::Word::wire, wire.element});
+    }
+}
+
+TEST_CASE("dragging moves the sheet and picks nothing; the wheel zooms about the pointer; Home fits again") {
+    Pane pane(kInduced);
+    pane.settle();
+    const canvas::Transform fitted = pane.view.place;
+    pane.screen.queue.push(platform::PointerEvent{300, 300});
+    pane.screen.queue.push(platform::ButtonEvent{platform::MouseButton::Left, true});
+    pane.settle();
+    for (const ImVec2 p : {ImVec2{340, 320}, ImVec2{360, 330}}) {
+        pane.screen.queue.push(platform::PointerEvent{p.x, p.y});
+        pane.settle();
+    }
+    pane.screen.queue.push(platform::ButtonEvent{platform::MouseButton::Left, false});
+    pane.settle();
+    CHECK(pane.view.place.offset.x == Approx(fitted.offset.x + 60));
+    CHECK(pane.view.place.offset.y == Approx(fitted.offset.y + 30));
+    CHECK_FALSE(pane.wanted.focus);
+
+    const ImVec2 under = pane.view.place.to_drawing({360, 330});
+    pane.screen.queue.push(platform::WheelEvent{1, 0});
+    pane.settle();
+    CHECK(pane.view.place.zoom > fitted.zoom);
+    CHECK(pane.view.place.to_screen(under).x == Approx(360).margin(0.01));
+    pane.view.take_keyboard = true;
+    pane.settle();
+    pane.screen.tap(platform::Key::Home);
+    pane.settle();
+    CHECK(pane.view.place.zoom == Approx(fitted.zoom));
+}
+
+TEST_CASE("by the keyboard alone: walking the wire takes the red lead from screw to screw") {
+    Pane pane(kInduced);
+    pane.act("blower-door off");
+    pane.act("burner-door off");
+    pane.act("leads rollout.in board.C");
+    pane.view.take_keyboard = true;
+    pane.settle();
+    pane.screen.tap(platform::Key::K);
+    pane.settle();
+    CHECK(pane.view.walking);
+    pane.screen.tap(platform::Key::Right);
+    pane.settle();
+    CHECK(pane.wanted.lead == view::Wanted::Lead::red);
+    CHECK(pane.wanted.lead_point == pane.node("rollout.out"));
+    pane.screen.tap(platform::Key::Right);
+    pane.settle();
+    CHECK(pane.wanted.lead_point == pane.node("board.rollout_return"));
+    pane.screen.tap(platform::Key::Escape);
+    pane.settle();
+    CHECK_FALSE(pane.view.walking);
+    const float x = pane.view.place.offset.x;
+    pane.screen.tap(platform::Key::Right); // now it moves the sheet
+    pane.settle();
+    CHECK(pane.wanted.lead == view::Wanted::Lead::none);
+    CHECK(pane.view.place.offset.x < x);
+}
+
+TEST_CASE("a lifted wire hangs beside its pin, and both can be picked") {
+    Pane pane(kInduced);
+    pane.act("disconnect off");
+    pane.act("blower-door off");
+    const int terminal = [&] {
+        const auto& all = pane.bundle.site.model.wiring.terminals;
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (all[i].name == "board.W")
+                return static_cast<int>(i);
+        return -1;
+    }();
+    pane.settle();
+    const int lug = pane.ladder.lug_spot[static_cast<std::size_t>(terminal)];
+    const int pin = pane.ladder.pin_spot[static_cast<std::size_t>(terminal)];
+    const ImVec2 seated = pane.place_of(lug);
+    pane.act("lift board.W");
+    pane.settle();
+    const ImVec2 lifted = pane.place_of(lug);
+    CHECK(std::hypot(lifted.x - seated.x, lifted.y - seated.y) > 5);
+    const bool says_off = std::any_of(pane.screen.probe.texts().begin(), pane.screen.probe.texts().end(),
+                                      [](const auto& text) { return text.words == "off"; });
+    CHECK(says_off);
+    pane.screen.click(lifted);
+    pane.settle();
+    CHECK(pane.wanted.focus == view::Thing{bench::Word::point, pane.node("board.W.lug")});
+    pane.screen.click(pane.place_of(pin));
+    pane.settle();
+    CHECK(pane.wanted.focus == view::Thing{bench::Word::point, pane.node("board.W")});
+}
