@@ -538,6 +538,12 @@ void letter_symbols(const Sheet& sheet, LabelPlacer& placer) {
     }
 }
 
+/// Whether its wire is off: the name then may stand below, where the wire does not hang.
+bool is_bare_pin(const Sheet& sheet, const Spot& spot) {
+    return spot.terminal >= 0 &&
+           sheet.is_off(sheet.ladder.spots[at(sheet.ladder.lug_spot[at(spot.terminal)])]);
+}
+
 void letter_spots(const Sheet& sheet, LabelPlacer& placer, bool short_ones) {
     const Type type = type_at(sheet);
     const float line = line_height(sheet.canvas, type);
@@ -548,8 +554,9 @@ void letter_spots(const Sheet& sheet, LabelPlacer& placer, bool short_ones) {
         const Spot& spot = sheet.ladder.spots[i];
         if (spot.lug || (spot.name.size() <= 2) != short_ones)
             continue;
-        if (!spot.wired) { // nothing lies beyond it: the name goes on with the row
-            const float x = sheet.spots[i].x + spot.outward.x * sheet.canvas.px(14);
+        if (!spot.wired && spot.terminal >= 0) { // nothing lies beyond it: the name goes on with the row
+            const int lug = sheet.ladder.lug_spot[at(spot.terminal)];
+            const float x = sheet.spot(lug).x + spot.outward.x * sheet.canvas.px(5);
             const std::array<LabelPlacer::Choice, 1> beyond{LabelPlacer::Choice{
                 {x, sheet.spots[i].y - line / 2}, spot.outward.x < 0 ? Align::End : Align::Start}};
             if (letter(sheet, placer, spot.name, type, sheet.canvas.theme->ink, beyond))
@@ -559,7 +566,7 @@ void letter_spots(const Sheet& sheet, LabelPlacer& placer, bool short_ones) {
             spot.owner == board; // beside its wire, or names would stand over the board's edge
         letter(sheet, placer, spot.name, type,
                short_ones ? sheet.canvas.theme->ink : sheet.canvas.theme->pencil,
-               around(sheet.spots[i], r, line, r, at_edge ? spot.outward.x : 0, false));
+               around(sheet.spots[i], r, line, r, at_edge ? spot.outward.x : 0, is_bare_pin(sheet, spot)));
     }
 }
 

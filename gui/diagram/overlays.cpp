@@ -19,6 +19,7 @@ namespace {
 using namespace canvas;
 
 constexpr float kBracketReach = 190; // drawing units: two points farther apart are stamped one by one
+constexpr float kBend = 16;          // drawing units before its end that a lifted wire bends
 constexpr Colour kRedLead = hex(0xB3261E);
 constexpr Colour kBlackLead = hex(0x17191B);
 
@@ -35,6 +36,21 @@ constexpr std::array<std::pair<std::string_view, Colour>, 13> kInsulation{{{"bla
                                                                            {"purple", hex(0x6F4A9E)},
                                                                            {"pink", hex(0xE58FA8)},
                                                                            {"bare", hex(0xB87333)}}};
+
+/// Leads one end of a path to another place, from a little before it.
+void bend(std::vector<ImVec2>& path, bool front, ImVec2 to, float before) {
+    if (path.size() < 2)
+        return;
+    if (!front)
+        std::reverse(path.begin(), path.end());
+    const ImVec2 along = path[1] - path[0];
+    const float length = std::hypot(along.x, along.y);
+    const ImVec2 knee = path[0] + along * (length > 0 ? std::min(0.5F, before / length) : 0.0F);
+    path[0] = to;
+    path.insert(path.begin() + 1, knee);
+    if (!front)
+        std::reverse(path.begin(), path.end());
+}
 
 bool on_dark(const Theme& theme) {
     return relative_luminance(theme.ground) < 0.2;
@@ -144,7 +160,17 @@ std::vector<ImVec2> bracket_of(const Sheet& sheet, const Pair& pair) {
 std::string words_of(const Sheet& sheet, const view::Stamp& stamp, const Pair& pair) {
     if (pair.bracket || stamp.black == sheet.ladder.common_node)
         return stamp.words;
+    for (const RailLine& rail : sheet.ladder.rails)
+        if (rail.node == stamp.black)
+            return stamp.words + " to " + rail.name;
     return stamp.words + " to " + sheet.ladder.spots[static_cast<std::size_t>(pair.black)].name;
+}
+
+/// From words that found room only farther off to what they are about.
+void draw_leader(const Sheet& sheet, ImVec2 at, Rect tag) {
+    const ImVec2 end{std::clamp(at.x, tag.min.x, tag.max.x), std::clamp(at.y, tag.min.y, tag.max.y)};
+    if (std::hypot(end.x - at.x, end.y - at.y) > sheet.canvas.px(16))
+        sheet.canvas.list->AddLine(at, end, packed(sheet.canvas.theme->pencil), sheet.canvas.px(1.2F));
 }
 
 void letter_stamp(const Sheet& sheet, LabelPlacer& placer, const view::Stamp& stamp) {
@@ -167,6 +193,7 @@ void letter_stamp(const Sheet& sheet, LabelPlacer& placer, const view::Stamp& st
         return;
     const Rect tag{placed->ink.min - ImVec2{canvas.px(4), canvas.px(2)},
                    placed->ink.max + ImVec2{canvas.px(4), canvas.px(2)}};
+    draw_leader(sheet, at, tag);
     fill(canvas, tag, canvas.theme->ground);
     const Colour colour = stamp.live ? canvas.theme->of(energy_of(stamp)) : canvas.theme->pencil;
     if (stamp.stale)
@@ -260,12 +287,16 @@ std::vector<Tip> tips_of(const Sheet& sheet) {
     return tips;
 }
 
-/// From the point down to the meter, which lies below the sheet.
+/// From the point down and over to the meter, which lies to the right of the sheet.
 std::vector<ImVec2> lead_path(const Sheet& sheet, const Tip& tip) {
     const ImVec2 at = sheet.spot(tip.spot);
-    const ImVec2 meter{sheet.area.centre().x + sheet.canvas.px(12) * tip.side, sheet.area.max.y};
-    const float slack = std::max(sheet.canvas.px(30), (meter.y - at.y) * 0.45F);
-    return curve(at, at + ImVec2{0, slack}, meter - ImVec2{0, slack}, meter);
+    const ImVec2 meter{sheet.area.max.x,
+                       sheet.area.min.y + sheet.area.height() * 0.92F + sheet.canvas.px(12) * tip.side};
+    const float over = meter.x - at.x;
+    const float sag = std::max(sheet.canvas.px(40), (meter.y - at.y) * 0.8F);
+    const float aside = std::min(over, sheet.canvas.px(60)); // past the screws below
+    return curve(at, at + ImVec2{aside, sag * 0.5F},
+                 meter - ImVec2{std::max(sheet.canvas.px(30), over * 0.5F), 0}, meter);
 }
 
 ImVec2 letter_of(const Sheet& sheet, const Tip& tip) {
@@ -289,9 +320,9 @@ std::vector<ImVec2> Sheet::path_of(const Wire& wire) const {
         path.push_back(place.to_screen(p));
     // A lug that is off its pin takes the wire's end along.
     if (wire.from >= 0 && is_off(ladder.spots[static_cast<std::size_t>(wire.from)]))
-        path.front() = spot(wire.from);
+        bend(path, true, spot(wire.from), kBend * place.zoom);
     if (wire.to >= 0 && is_off(ladder.spots[static_cast<std::size_t>(wire.to)]))
-        path.back() = spot(wire.to);
+        bend(path, false, spot(wire.to), kBend * place.zoom);
     return path;
 }
 

@@ -38,7 +38,7 @@ void letter_stamps(const Sheet& sheet, LabelPlacer& placer);
 
 /// Wires landed elsewhere, jumper lead, lead with the small breaker, clamp and wattmeter round their wires.
 void draw_handiwork(const Sheet& sheet, LabelPlacer& placer);
-/// The meter's leads, from the lower edge to their points.
+/// The meter's leads, from the right edge to their points.
 void draw_leads(const Sheet& sheet);
 /// Keeps words off them; before any words are placed.
 void reserve_leads(const Sheet& sheet, LabelPlacer& placer);

@@ -88,7 +88,7 @@ std::pair<float, float> height_of(const Symbol& symbol) {
     case SymbolKind::winding:
         return {4.5F, 2};
     case SymbolKind::transformer_winding:
-        return symbol.core_below ? std::pair{2.0F, 5.0F} : std::pair{5.0F, 2.0F};
+        return {6, 6}; // clear of its terminals close by
     case SymbolKind::temperature_switch:
         return {4, 9};
     case SymbolKind::heat_call:

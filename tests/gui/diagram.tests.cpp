@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <chrono>
+#include <iostream>
 #include <map>
 #include <set>
 #include <sstream>
@@ -432,4 +434,16 @@ TEST_CASE("a lifted wire hangs beside its pin, and both can be picked") {
     pane.screen.click(pane.place_of(pin));
     pane.settle();
     CHECK(pane.wanted.focus == view::Thing{bench::Word::point, pane.node("board.W")});
+}
+
+TEST_CASE("time of a frame", "[.time]") {
+    Pane pane(kInduced, {1920, 1080}, canvas::ThemeId::Paper, 1.35F);
+    pane.settle();
+    const auto start = std::chrono::steady_clock::now();
+    for (int i = 0; i < 200; ++i)
+        pane.settle();
+    const auto end = std::chrono::steady_clock::now();
+    std::cout << std::chrono::duration<double, std::milli>(end - start).count() / 200 << " ms a frame\n";
+    const ImDrawData* data = ImGui::GetDrawData();
+    std::cout << data->TotalVtxCount << " vertices\n";
 }

@@ -25,7 +25,12 @@ public:
         ladder_ = diagram::lay_out(bundle.site.model);
     }
 
+    /// "at board.W" puts the keyboard there instead.
     void act(const std::string& line) {
+        if (line.rfind("at ", 0) == 0) {
+            view_.cursor = ladder_.spot_of_node(bundle_.site.model.find_test_point(line.substr(3)));
+            return;
+        }
         const visit::Visit::Listener quiet{[](const bench::Caption&) {},
                                            [](const bench::Reading&, std::size_t) {}, [] { return false; }};
         const std::string why = visit_.act(bench::parse_action(bundle_.site, line), "mouse", quiet);
@@ -42,7 +47,7 @@ public:
         canvas::fill(canvas, all, canvas.theme->ground);
         view::Wanted wanted;
         const view::Known known = view::known_of(visit_, bundle_.scenario);
-        diagram::draw_diagram(canvas, all.shrunk(canvas.px(8)), ladder_, known, view_, wanted);
+        diagram::draw_diagram(canvas, all.shrunk(canvas.px(14)), ladder_, known, view_, wanted);
         ImGui::End();
     }
     platform::Wishes wishes() const override { return {theme_, 100, 0.05, closing_}; }
