@@ -3,6 +3,7 @@
 
 #include "gui/diagram/circuits.hpp"
 #include "gui/diagram/names.hpp"
+#include "gui/diagram/symbol_names.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -15,16 +16,14 @@ namespace {
 using canvas::Rect;
 using canvas::operator+;
 using electrical::ElementKind;
-using furnace::Driver;
 
 constexpr float kPitch = 24;      ///< between rows
 constexpr float kTightPitch = 15; ///< where a row holds no test points
 constexpr float kRowHalf = 12;
-constexpr float kMargin = 42;        ///< left and right of the rails
-constexpr float kTop = 22;           ///< above the first row: names of the supply's parts
-constexpr double kCarries_ohm = 500; ///< less is a strap, a rod or metal on metal: a line to whoever reads it
-constexpr float kLeastWidth = 820;   ///< fills a pane that is wider than high
-constexpr float kToRail = 20;        ///< from a rail to the first pin
+constexpr float kMargin = 42;      ///< left and right of the rails
+constexpr float kTop = 22;         ///< above the first row: names of the supply's parts
+constexpr float kLeastWidth = 820; ///< fills a pane that is wider than high
+constexpr float kToRail = 20;      ///< from a rail to the first pin
 constexpr float kGroundInset = 26;
 constexpr float kCoreGap = 34; ///< between the windings of a transformer
 constexpr float kSectionGap = 12;
@@ -103,10 +102,10 @@ private:
     }
 
     [[nodiscard]] bool is_relay_contact(const Link& link) const {
-        return link.kind == LinkKind::part && kind_of(link) == SymbolKind::relay_contact;
+        return link.kind == LinkKind::part && kind_of(model_, link) == SymbolKind::relay_contact;
     }
     [[nodiscard]] bool is_fuse(const Link& link) const {
-        return link.kind == LinkKind::part && kind_of(link) == SymbolKind::fuse;
+        return link.kind == LinkKind::part && kind_of(model_, link) == SymbolKind::fuse;
     }
 
     void find_width() {
@@ -480,7 +479,7 @@ private:
         for (const Run& run : circuit.runs) {
             for (const int l : run.links)
                 if (c_.links[index(l)].kind == LinkKind::part &&
-                    kind_of(c_.links[index(l)]) == SymbolKind::winding)
+                    kind_of(model_, c_.links[index(l)]) == SymbolKind::winding)
                     return true;
             for (const int v : run.vertices)
                 if (where_is(c_.vertices[index(v)].owner) == furnace::Place::Where::living_room)
@@ -680,11 +679,11 @@ private:
         symbol.element = link.element;
         symbol.from = from;
         symbol.to = to;
-        symbol.kind = kind_of(link);
+        symbol.kind = kind_of(model_, link);
         symbol.closed_at_rest =
             symbol.kind == SymbolKind::temperature_switch || symbol.kind == SymbolKind::reset_switch ||
             symbol.kind == SymbolKind::overload || net_.elements[index(link.element)].normally_closed;
-        symbol.name = name_of(link, symbol.kind);
+        symbol.name = name_of(model_, c_, link);
         if (symbol.kind == SymbolKind::relay_contact)
             symbol.short_name = symbol.name.substr(0, symbol.name.find(' '));
         if (symbol.kind == SymbolKind::relay_contact && !is_rail(link.a) && !is_rail(link.b))
@@ -692,143 +691,6 @@ private:
                 symbol.short_name; // between the loads that it works, words would be taken for theirs
         symbol.core_below = symbol.kind == SymbolKind::transformer_winding && !low_section_;
         out_.symbols.push_back(std::move(symbol));
-    }
-
-    /// Whether it feeds the board itself: no terminal that it would read is at its ends.
-    [[nodiscard]] bool feeds_board(const Link& link) const { return is_rail(link.a) && is_rail(link.b); }
-
-    [[nodiscard]] SymbolKind kind_of(const Link& link) const {
-        const electrical::Element& e = net_.elements[index(link.element)];
-        switch (e.kind) {
-        case ElementKind::resistor:
-            return is_sensing(model_, link) ? SymbolKind::reads
-                   : e.ohm < kCarries_ohm   ? SymbolKind::conductor
-                                            : SymbolKind::resistor;
-        case ElementKind::fuse:
-            return SymbolKind::fuse;
-        case ElementKind::coil: {
-            const int valve = model_.wiring.gas_valve;
-            const bool is_valve = valve >= 0 && model_.wiring.relays[index(valve)].name ==
-                                                    net_.element_names[index(link.element)];
-            return is_valve ? SymbolKind::valve_coil : SymbolKind::relay_coil;
-        }
-        case ElementKind::capacitor:
-            return SymbolKind::capacitor;
-        case ElementKind::contact:
-            return contact_kind(model_.wiring.switches[index(e.switch_bit)].driver);
-        case ElementKind::source:
-            return SymbolKind::source;
-        case ElementKind::winding:
-            return is_motor(e) ? SymbolKind::winding : SymbolKind::transformer_winding;
-        case ElementKind::igniter:
-            return SymbolKind::igniter;
-        case ElementKind::flame:
-            return SymbolKind::flame;
-        }
-        return SymbolKind::resistor;
-    }
-
-    static SymbolKind contact_kind(Driver driver) {
-        switch (driver) {
-        case Driver::breaker:
-            return SymbolKind::breaker;
-        case Driver::disconnect:
-            return SymbolKind::disconnect;
-        case Driver::door_switch:
-            return SymbolKind::door_switch;
-        case Driver::thermostat_heat:
-            return SymbolKind::heat_call;
-        case Driver::thermostat_fan:
-            return SymbolKind::fan_switch;
-        case Driver::limit:
-            return SymbolKind::temperature_switch;
-        case Driver::rollout:
-            return SymbolKind::reset_switch;
-        case Driver::pressure_switch:
-            return SymbolKind::pressure_switch;
-        case Driver::blower_overload:
-        case Driver::inducer_overload:
-            return SymbolKind::overload;
-        case Driver::board:
-            return SymbolKind::driver;
-        case Driver::relay:
-            break;
-        }
-        return SymbolKind::relay_contact;
-    }
-
-    [[nodiscard]] bool is_motor(const electrical::Element& e) const {
-        return std::any_of(net_.cores.begin(), net_.cores.end(), [&](const electrical::Core& core) {
-            return core.motor >= 0 && (core.field_m == e.field || core.field_a == e.field);
-        });
-    }
-
-    /// A part with one symbol gives it its name; else the symbol has its own. Coil and contacts of a relay
-    /// have one name.
-    [[nodiscard]] std::string name_of(const Link& link, SymbolKind kind) const {
-        const std::string& element = net_.element_names[index(link.element)];
-        if (kind == SymbolKind::driver || kind == SymbolKind::conductor ||
-            (kind == SymbolKind::reads && !feeds_board(link)))
-            return "";
-        if (kind == SymbolKind::relay_contact || kind == SymbolKind::relay_coil) {
-            std::string coil = element;
-            if (kind == SymbolKind::relay_contact) {
-                const int bit = net_.elements[index(link.element)].switch_bit;
-                coil = model_.wiring.relays[index(model_.wiring.switches[index(bit)].index)].name;
-            }
-            std::string words = spaced(rest_of(coil));
-            if (words.rfind("coil ", 0) == 0)
-                words.erase(0, 5);
-            return designation(coil) + " " + words + (kind == SymbolKind::relay_coil ? " relay" : "");
-        }
-        if (kind == SymbolKind::winding)
-            return winding_name(rest_of(element));
-        int of_owner = 0;
-        for (const Link& l : c_.links)
-            of_owner += l.kind == LinkKind::part && l.owner == link.owner ? 1 : 0;
-        std::string words = of_owner == 1 ? spaced(link.owner) : spaced(rest_of(element));
-        if (kind == SymbolKind::source)
-            words = supply_volts();
-        if (kind == SymbolKind::transformer_winding)
-            words += " " + (low_section_ ? std::string("24 V") : supply_volts());
-        if (kind == SymbolKind::fuse)
-            words += rating_of(link.element);
-        if (kind == SymbolKind::valve_coil)
-            words = "gas " + spaced(link.owner);
-        return words;
-    }
-
-    /// K and a number for each relay of the control, the same at its coil and its contacts (IEC 81346-2 has K
-    /// for relays).
-    [[nodiscard]] std::string designation(const std::string& coil) const {
-        int number = 0;
-        for (std::size_t i = 0; i < model_.wiring.relays.size(); ++i) {
-            number += static_cast<int>(i) == model_.wiring.gas_valve ? 0 : 1;
-            if (model_.wiring.relays[i].name == coil)
-                break;
-        }
-        return "K" + std::to_string(number);
-    }
-
-    /// "winding_low" as "low", "start_winding" as "start".
-    static std::string winding_name(std::string_view rest) {
-        constexpr std::string_view kWord = "winding";
-        std::string words(rest);
-        if (const std::size_t at = words.find(kWord); at != std::string::npos && words.size() > kWord.size())
-            words.erase(at == 0 ? 0 : at - 1, kWord.size() + 1);
-        return spaced(words);
-    }
-
-    [[nodiscard]] std::string supply_volts() const {
-        return std::to_string(std::lround(model_.nominal_line_v)) + " V";
-    }
-
-    /// What is printed on a fuse: its wire begins to melt at 1.25 times that.
-    [[nodiscard]] std::string rating_of(int element) const {
-        for (const furnace::FuseBinding& fuse : model_.wiring.fuses)
-            if (fuse.element == element)
-                return " " + std::to_string(std::lround(fuse.params.minimum_fusing_a / 1.25)) + " A";
-        return "";
     }
 
     // ---- supply ----

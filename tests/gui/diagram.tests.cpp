@@ -2,6 +2,7 @@
 #include "gui/diagram/diagram.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/headless.hpp"
+#include "gui/view/marks.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -446,4 +447,28 @@ TEST_CASE("time of a frame", "[.time]") {
     std::cout << std::chrono::duration<double, std::milli>(end - start).count() / 200 << " ms a frame\n";
     const ImDrawData* data = ImGui::GetDrawData();
     std::cout << data->TotalVtxCount << " vertices\n";
+}
+
+TEST_CASE("a reading is stamped on the point that it proves, and no other; leads carry their letters") {
+    Pane pane(kInduced);
+    pane.act("blower-door off");
+    pane.act("door-switch on");
+    pane.act("meter ac-volts");
+    const auto said = [&](const std::string& words) {
+        return std::count_if(pane.screen.probe.texts().begin(), pane.screen.probe.texts().end(),
+                             [&](const auto& text) { return text.words == words; });
+    };
+    pane.settle();
+    const auto plain = said("R"); // screws and ferrules
+    pane.act("leads board.R board.C");
+    pane.act("wait 4s");
+    pane.settle();
+    CHECK(said("R") >= plain);
+    CHECK(said("B") == 1);
+    const view::Known known = view::known_of(pane.visit, pane.bundle.scenario);
+    const std::vector<view::Stamp> stamps = view::stamps_of(known);
+    REQUIRE(stamps.size() == 1);
+    CHECK(stamps.front().live);
+    CHECK(said(stamps.front().words) == 1);
+    CHECK(joined(pane.screen.probe.problems()) == "");
 }
