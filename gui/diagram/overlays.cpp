@@ -397,7 +397,8 @@ void draw_leads(const Sheet& sheet) {
         canvas.list->AddCircleFilled(at, canvas.px(4.5F), packed(tip.colour));
         canvas.list->AddCircle(at, canvas.px(5.5F), packed(canvas.theme->ink), 0, canvas.px(1.2F));
         canvas.list->AddCircleFilled(letter, r, packed(canvas.theme->ground));
-        canvas.list->AddCircle(letter, r, packed(tip.colour), 0, canvas.px(2));
+        const bool lost = tip.letter == 'B' && on_dark(*canvas.theme); // black on a dark ground
+        canvas.list->AddCircle(letter, r, packed(lost ? canvas.theme->pencil : tip.colour), 0, canvas.px(2));
         const std::string words(1, tip.letter);
         text(canvas, letter - ImVec2{0, line_height(canvas, Type::Minimum) / 2}, words, Type::Minimum,
              canvas.theme->ink, Align::Middle);
