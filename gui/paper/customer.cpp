@@ -34,7 +34,7 @@ std::string parts_fitted(const view::Known& known) {
 
 void found_and_done(Column& column, const view::Known& known) {
     column.gap(6);
-    column.field("Called for", for_people(visit::kind_text(known.scenario->kind)));
+    column.field("Called for", capitalised(visit::kind_text(known.scenario->kind)));
     if (known.scenario->kind == lesson::Kind::tune_up) {
         const auto& faults = known.site->catalogue.faults;
         for (const int fault : known.papers.found)

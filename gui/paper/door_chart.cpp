@@ -64,9 +64,9 @@ void draw_door_chart(const canvas::Canvas& canvas, canvas::Rect area, const view
     column.note("Lit above the line; a mark is a second. Where it counts, two steps are drawn.");
     column.gap(6);
     for (std::size_t i = 0; i < chart.signals.size(); ++i) {
-        column.words(for_people(chart.signals[i].signal) + ".");
+        column.words(capitalised(chart.signals[i].signal) + ".");
         draw_flashes(column, known.site->model.board.patterns[i], known.site->model.board.tick_s);
-        column.note(for_people(chart.signals[i].meaning));
+        column.note(capitalised(chart.signals[i].meaning));
         column.gap(5);
         column.rule();
         column.gap(5);

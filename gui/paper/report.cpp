@@ -50,43 +50,46 @@ std::string plate_words(const view::Known& known, ReportLine line) {
     }
 }
 
-/// One box of a line: what is written in it, and a place to press to write the reading that stands ready.
+/// One box of a line: what is written in it, or what pressing it writes.
 struct Cell {
-    std::string head, value, note;
+    std::string words;
+    bool written = false;
 };
-Cell cell_of(const Form& form, const std::map<bench::ReportLine, int>& written, ReportLine line,
-             const char* head) {
-    const auto found = written.find(line);
-    if (found == written.end()) {
+Cell cell_of(const Form& form, const std::map<bench::ReportLine, int>& all, ReportLine line,
+             const std::string& before) {
+    const auto entry = all.find(line);
+    if (entry == all.end()) {
         const int number = number_of(form.known, form.view.evidence);
-        return {head, "–", number == 0 ? "needs a reading" : "press to write " + std::to_string(number)};
+        return {before + (number == 0 ? "needs a reading" : "write " + std::to_string(number)), false};
     }
-    if (found->second <= 0 || static_cast<std::size_t>(found->second) > form.known.readings.size())
-        return {head, "–", "no reading"};
-    const bench::Reading& reading = form.known.readings[static_cast<std::size_t>(found->second - 1)];
-    return {head, sheet::reading_value(form.known, reading), "reading " + std::to_string(found->second)};
+    if (entry->second <= 0 || static_cast<std::size_t>(entry->second) > form.known.readings.size())
+        return {before + "no reading", true};
+    const bench::Reading& reading = form.known.readings[static_cast<std::size_t>(entry->second - 1)];
+    return {before + sheet::reading_value(form.known, reading) + " (" + std::to_string(entry->second) + ")",
+            true};
+}
+
+Type type_of(const Cell& cell) {
+    return cell.written ? Type::Body : Type::Secondary;
 }
 
 float cell_height(const Canvas& canvas, const Cell& cell, float wide) {
-    const float inside = wide - canvas.px(16);
-    return text_size(canvas, cell.head, Type::Minimum, inside).y +
-           text_size(canvas, cell.value, Type::Body, inside).y +
-           text_size(canvas, cell.note, Type::Minimum, inside).y + canvas.px(10);
+    const float words = text_size(canvas, cell.words, type_of(cell), wide - canvas.px(16)).y;
+    return std::max(24.0F, std::max(words, line_height(canvas, Type::Body)) + canvas.px(10));
 }
 
 bool draw_cell(const Canvas& canvas, Rect box, const Cell& cell, const std::string& id) {
     const Theme& theme = *canvas.theme;
-    const sheet::Touch touch = sheet::touch(canvas, box, id, cell.head);
+    const sheet::Touch touch = sheet::touch(canvas, box, id, cell.words);
     if (touch.hovered)
         fill(canvas, box, theme.panel);
     outline(canvas, box, Line::Rule, touch.hovered ? theme.ink : theme.pencil);
     if (touch.keyboard)
         outline(canvas, box.shrunk(-canvas.px(2)), Line::Outline, theme.ink);
     const float inside = box.width() - canvas.px(16);
-    ImVec2 at{box.min.x + canvas.px(8), box.min.y + canvas.px(5)};
-    at.y = paragraph(canvas, at, inside, cell.head, Type::Minimum, theme.pencil).max.y;
-    at.y = paragraph(canvas, at, inside, cell.value, Type::Body, theme.ink).max.y;
-    paragraph(canvas, at, inside, cell.note, Type::Minimum, theme.pencil);
+    const float high = text_size(canvas, cell.words, type_of(cell), inside).y;
+    paragraph(canvas, {box.min.x + canvas.px(8), box.centre().y - high / 2}, inside, cell.words,
+              type_of(cell), cell.written ? theme.ink : theme.pencil);
     return touch.pressed;
 }
 
@@ -97,37 +100,61 @@ void write(const Form& form, Verb verb, ReportLine line) {
         form.ask({verb, static_cast<std::uint16_t>(line), number});
 }
 
+/// Where the boxes of a line stand: beside its name where there is room, else below it.
+struct Columns {
+    bool beside = false;
+    float gap = 0, name = 0, cell = 0, first = 0, second = 0;
+};
+Columns columns_of(const Column& column) {
+    Columns at;
+    at.beside = column.width() >= column.px(480);
+    at.gap = std::round(column.px(8));
+    at.name = at.beside ? std::floor(column.width() * 0.36F) : column.width();
+    at.cell = std::floor((column.width() - (at.beside ? at.name + at.gap : 0) - at.gap) / 2);
+    at.first = std::round(at.beside ? column.left() + at.name + at.gap : column.left());
+    at.second = at.first + at.cell + at.gap;
+    return at;
+}
+
+void heads(Column& column) {
+    const Columns at = columns_of(column);
+    if (!at.beside)
+        return;
+    const Rect row = column.take(line_height(column.canvas(), Type::Secondary) + column.px(4));
+    const Canvas here = column.canvas_for(row);
+    text(here, {at.first, row.min.y}, "as found", Type::Secondary, here.theme->pencil);
+    text(here, {at.second, row.min.y}, "as left", Type::Secondary, here.theme->pencil);
+}
+
 void line_entry(const Form& form, const bench::Choice& choice) {
     Column& column = form.column;
     const Canvas& canvas = column.canvas();
+    const Columns at = columns_of(column);
     const auto line = static_cast<ReportLine>(choice.value);
-    const Cell found = cell_of(form, form.known.papers.as_found, line, "as found");
-    const Cell left = cell_of(form, form.known.papers.as_left, line, "as left");
+    const Cell found = cell_of(form, form.known.papers.as_found, line, at.beside ? "" : "found: ");
+    const Cell left = cell_of(form, form.known.papers.as_left, line, at.beside ? "" : "left: ");
     const std::string name = for_people(choice.name);
     const std::string plate = plate_words(form.known, line);
-    const float gap = std::round(canvas.px(8));
-    const bool wide = column.width() >= canvas.px(560);
-    const float words_wide = wide ? std::floor(column.width() * 0.36F) : column.width();
-    const float cell_wide = std::floor((column.width() - (wide ? words_wide + gap : 0) - gap) / 2);
-    const float words_high = text_size(canvas, name, Type::Body, words_wide).y +
-                             (plate.empty() ? 0 : text_size(canvas, plate, Type::Minimum, words_wide).y);
+    const float words_high = text_size(canvas, name, Type::Body, at.name).y +
+                             (plate.empty() ? 0 : text_size(canvas, plate, Type::Minimum, at.name).y);
     const float cells_high =
-        std::round(std::max(cell_height(canvas, found, cell_wide), cell_height(canvas, left, cell_wide)));
+        std::round(std::max(cell_height(canvas, found, at.cell), cell_height(canvas, left, at.cell)));
     const Rect box =
-        column.take(wide ? std::max(words_high, cells_high) : words_high + cells_high + canvas.px(3));
+        column.take(at.beside ? std::max(words_high, cells_high) : words_high + cells_high + canvas.px(3));
     const Canvas here = column.canvas_for(box);
-    ImVec2 at = box.min;
-    at.y = paragraph(here, at, words_wide, name, Type::Body, canvas.theme->ink).max.y;
+    ImVec2 words = box.min;
+    if (at.beside)
+        words.y = std::round(box.centre().y - words_high / 2);
+    words.y = paragraph(here, words, at.name, name, Type::Body, canvas.theme->ink).max.y;
     if (!plate.empty())
-        paragraph(here, at, words_wide, plate, Type::Minimum, canvas.theme->pencil);
-    const float x = std::round(wide ? box.min.x + words_wide + gap : box.min.x);
-    const float y = std::round(wide ? box.min.y : box.min.y + words_high + canvas.px(3));
-    if (draw_cell(here, rect_at({x, y}, {cell_wide, cells_high}), found, "found " + choice.name))
+        paragraph(here, words, at.name, plate, Type::Minimum, canvas.theme->pencil);
+    const float y =
+        std::round(at.beside ? box.centre().y - cells_high / 2 : box.min.y + words_high + canvas.px(3));
+    if (draw_cell(here, rect_at({at.first, y}, {at.cell, cells_high}), found, "found " + choice.name))
         write(form, Verb::as_found, line);
-    if (draw_cell(here, rect_at({x + cell_wide + gap, y}, {cell_wide, cells_high}), left,
-                  "left " + choice.name))
+    if (draw_cell(here, rect_at({at.second, y}, {at.cell, cells_high}), left, "left " + choice.name))
         write(form, Verb::as_left, line);
-    column.gap(10);
+    column.gap(at.beside ? 5 : 10);
 }
 
 void conditions(const Form& form) {
@@ -170,6 +197,7 @@ void draw_report(const Canvas& canvas, Rect area, const view::Known& known, Repo
     if (view.refused && known.readings.empty())
         column.words("A value needs a reading behind it; nothing has been read yet.");
     column.gap(4);
+    heads(column);
     for (const bench::Choice& choice : bench::choices(*known.site, bench::Word::line))
         line_entry(form, choice);
     conditions(form);

@@ -114,14 +114,18 @@ void draw_tag(const Canvas& canvas, Rect box) {
                            line_width(canvas, Line::Detail));
 }
 
+std::string capitalised(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
+        words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    return words;
+}
+
 std::string for_people(std::string_view name) {
     std::string words(name);
     for (char& c : words)
         if (c == '-' || c == '_')
             c = ' ';
-    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
-        words[0] = static_cast<char>(words[0] - 'a' + 'A');
-    return words;
+    return capitalised(std::move(words));
 }
 
 } // namespace lightoff::paper

@@ -22,6 +22,8 @@ void draw_double_frame(const canvas::Canvas& canvas, canvas::Rect box);
 /// The outline of a tag with the hole for its string.
 void draw_tag(const canvas::Canvas& canvas, canvas::Rect box);
 
+/// With a capital letter.
+std::string capitalised(std::string words);
 /// "Flame sense" of "flame-sense", "Pressure hose" of "pressure_hose".
 std::string for_people(std::string_view name);
 

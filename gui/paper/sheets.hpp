@@ -4,6 +4,7 @@
 #include "gui/view/known.hpp"
 
 #include <set>
+#include <span>
 #include <string>
 
 /// The sheets of paper of a call. What is written on them stands in Known::papers; a sheet writes by asking
@@ -74,9 +75,9 @@ void draw_customer(const canvas::Canvas& canvas, canvas::Rect area, const view::
 
 enum class Sheet : std::uint8_t { order, chart, notebook, suspects, diagnosis, report, customer };
 
-/// All sheets behind their tabs; a reading picked on one is picked on all.
+/// Several sheets that lie in one place; a reading picked on one is picked on all.
 struct BinderView {
-    Sheet sheet = Sheet::order;
+    Sheet sheet = Sheet::order; ///< that lies on top
     WorkOrderView order;
     DoorChartView chart;
     NotebookView notebook;
@@ -85,7 +86,9 @@ struct BinderView {
     ReportView report;
     CustomerView customer;
 };
+/// The sheets of a call behind their tabs, or only some of them: one alone has no tab. The report lies among
+/// them at a tune-up only. `sheets` may be empty: all.
 void draw_binder(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BinderView& view,
-                 view::Wanted& wanted);
+                 view::Wanted& wanted, std::span<const Sheet> sheets = {});
 
 } // namespace lightoff::paper

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "gui/canvas/fills.hpp"
 #include "gui/paper/rulings.hpp"
 #include "gui/paper/sheets.hpp"
 #include "gui/sheet/figures.hpp"
@@ -20,6 +21,18 @@ Said said(const std::string& complaint) {
     if (colon == std::string::npos || colon > kLongestName)
         return {"The customer", complaint};
     return {complaint.substr(0, colon), complaint.substr(colon + 2)};
+}
+
+/// In the customer's words: beside a heavy bar.
+void complaint_in(Column& column, const Said& words) {
+    const float top = column.y();
+    const float left = column.left();
+    column.indent(14);
+    column.words(words.what);
+    column.note(words.who);
+    column.indent(-14);
+    canvas::fill(column.canvas(), {{left, top}, {left + column.px(4), column.y()}},
+                 column.canvas().theme->ink);
 }
 
 void rating_plate(Column& column, const view::Known& known) {
@@ -72,10 +85,9 @@ void draw_work_order(const canvas::Canvas& canvas, canvas::Rect area, const view
     column.gap(6);
     column.rule();
     column.gap(8);
-    column.words("“" + words.what + "”");
-    column.note(words.who);
+    complaint_in(column, words);
     column.gap(8);
-    column.field("Call", for_people(visit::kind_text(call.kind)));
+    column.field("Call", capitalised(visit::kind_text(call.kind)));
     column.field("Outdoors", sheet::temperature(call.inputs.outdoor_k, known.units));
     column.field("Where the furnace is", sheet::temperature(call.inputs.basement_k, known.units));
     column.field("Inside when they called", sheet::temperature(call.house_k, known.units));

@@ -47,12 +47,13 @@ public:
         }
     }
     /// Scrolls until words stand in view, whole. False if they never do.
-    bool find(const std::string& words, ImVec2& where) {
+    bool find(const std::string& words, ImVec2& where, std::size_t nth = 0) {
         const float step = std::max(20.0F, size_.y / 4);
         for (float y = 0; y <= longest_scroll() + step; y += step) {
             scroll(y);
+            std::size_t before = 0;
             for (const canvas::LayoutProbe::Text& text : ui_.probe.texts())
-                if (text.words == words) {
+                if (text.words == words && before++ == nth) {
                     where = text.ink.centre();
                     return true;
                 }
@@ -63,10 +64,10 @@ public:
         ImVec2 where;
         return find(words, where);
     }
-    /// Clicks these words; false if they are not there.
-    bool click(const std::string& words) {
+    /// Clicks these words, or the nth of the same in view; false if they are not there.
+    bool click(const std::string& words, std::size_t nth = 0) {
         ImVec2 where;
-        if (!find(words, where))
+        if (!find(words, where, nth))
             return false;
         ui_.click(where);
         frame();

@@ -6,6 +6,7 @@
 #include "gui/paper/sheets.hpp"
 #include "gui/paper/still_open.hpp"
 #include "gui/platform/platform.hpp"
+#include "gui/sheet/figures.hpp"
 #include "gui/worked_call.hpp"
 #include "visit/words.hpp"
 
@@ -68,10 +69,10 @@ struct Desk {
         pane.wanted = {};
         return lines;
     }
-    Lines press(const std::string& words) {
+    Lines press(const std::string& words, std::size_t nth = 0) {
         asked();
         INFO("pressing \"" << words << "\"");
-        CHECK(pane.click(words));
+        CHECK(pane.click(words, nth));
         return asked();
     }
     bool says(const std::string& part) {
@@ -259,9 +260,13 @@ TEST_CASE("the report takes values as found and as left, and the conditions") {
     const Words words = desk.pane.words();
     CHECK(words.count("plate: 3.5 in. w.c.") == 1);
     CHECK(words.count("Igniter resistance") == 1);
-    CHECK(desk.press("as found") == Lines{"as-found line-voltage " + number});
-    CHECK(desk.press("as left") == Lines{"as-left line-voltage " + number});
-    CHECK(desk.pane.shows("reading " + std::to_string(last_of(desk.known, 0))));
+    CHECK(desk.press("write " + number) == Lines{"as-found line-voltage " + number});
+    CHECK(desk.press("write " + number, 1) == Lines{"as-left line-voltage " + number});
+    const int volts = last_of(desk.known, 0);
+    REQUIRE(volts > 0);
+    CHECK(desk.pane.shows(
+        sheet::reading_value(desk.known, desk.known.readings[static_cast<std::size_t>(volts - 1)]) + " (" +
+        std::to_string(volts) + ")"));
     CHECK(desk.says("Filter"));
     REQUIRE(desk.pane.click("Report a condition"));
     desk.view.report.search = "felted";
@@ -270,6 +275,24 @@ TEST_CASE("the report takes values as found and as left, and the conditions") {
     const int felted = desk.known.site->catalogue.find_fault("blower_motor_felted");
     REQUIRE(felted >= 0);
     CHECK(desk.press(faults[static_cast<std::size_t>(felted)].title) == Lines{"found blower_motor_felted"});
+}
+
+TEST_CASE("some of the sheets lie together, and one alone has no tab") {
+    const view::Known known = hose_call().known();
+    paper::BinderView view;
+    std::vector<Sheet> sheets{Sheet::diagnosis, Sheet::report, Sheet::customer};
+    Pane pane({620, 900}, [&](const canvas::Canvas& canvas, canvas::Rect area, view::Wanted& wanted) {
+        paper::draw_binder(canvas, area, known, view, wanted, sheets);
+    });
+    CHECK(view.sheet == Sheet::diagnosis);
+    CHECK(pane.shows("Customer"));
+    CHECK_FALSE(pane.shows("Report")); // no tune-up
+    CHECK_FALSE(pane.shows("Suspects"));
+    sheets = {Sheet::notebook};
+    pane.frame();
+    CHECK(view.sheet == Sheet::notebook);
+    CHECK_FALSE(pane.shows("Notes"));
+    CHECK(pane.shows("Notebook"));
 }
 
 TEST_CASE("a call that is no tune-up has no report") {
