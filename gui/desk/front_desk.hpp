@@ -32,6 +32,7 @@ public:
 
     /// A sentence to stand under the list until the next choice.
     void say(std::string words) { said_ = std::move(words); }
+    [[nodiscard]] const std::string& said() const { return said_; }
     [[nodiscard]] const std::vector<Call>& calls() const { return calls_; }
     [[nodiscard]] std::size_t chosen() const { return chosen_; }
     void choose(std::string_view name);

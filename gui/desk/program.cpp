@@ -74,6 +74,10 @@ void Program::take_call(const std::string& scenario) {
     if (problem.empty())
         place.path = files::new_attempt_path(own_.attempts_folder, files::data_name_of(scenario));
     begin(scenario, place);
+    if (!call_ && !place.path.empty()) { // the disk may be full: work on, and say that nothing is kept
+        problem = desk_.said();
+        begin(scenario, {});
+    }
     if (call_ && !problem.empty())
         call_->page.warn("This attempt can't be kept: " + problem);
 }

@@ -2,6 +2,7 @@
 #include "gui/work/call_page.hpp"
 
 #include "bench/access.hpp"
+#include "files/error.hpp"
 #include "files/guide.hpp"
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/fills.hpp"
@@ -36,7 +37,8 @@ constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "2×", "5×", "20×
 } // namespace
 
 CallPage::CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place)
-    : bundle_(&bundle), place_(place), visit_(bundle, place.seed) {
+    : bundle_(&bundle), place_(place), visit_(bundle, place.seed),
+      ladder_(diagram::lay_out(bundle.site.model)) {
     if (place.resume)
         visit_.resume(place.path);
     else if (!place.path.empty())
@@ -82,7 +84,11 @@ void CallPage::pass(double wall_s) {
 }
 
 void CallPage::tick() {
-    visit_.tick();
+    try {
+        visit_.tick();
+    } catch (const files::Error& error) {
+        refusal_ = error.what(); // the tick has passed; the next mark may find room
+    }
     const bench::Percept percept = visit_.percept();
     trace_.take(percept, static_cast<double>(visit_.ticks_here()) * kTick_s);
     const bench::Heard& now = percept.heard;
@@ -109,7 +115,11 @@ void CallPage::finish() {
 }
 
 void CallPage::leave() {
-    visit_.leave();
+    try {
+        visit_.leave();
+    } catch (const files::Error& error) {
+        refusal_ = error.what();
+    }
     left_ = true;
 }
 
@@ -147,6 +157,8 @@ void CallPage::start(const std::string& text) {
             answer(line);
         }
     } catch (const std::invalid_argument& error) {
+        refusal_ = error.what();
+    } catch (const files::Error& error) {
         refusal_ = error.what();
     }
     if (!refusal_.empty())
@@ -330,8 +342,18 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
     }
     if (middle_ == Middle::furnace)
         draw_furnace_pane(canvas, area, known, travel_, tag_.thing, furnace_, wanted);
-    else if (middle_ == Middle::trace)
+    else if (middle_ == Middle::diagram) {
+        diagram_.lead_in_hand = lead_in_hand();
+        diagram::draw_diagram(canvas, area, ladder_, known, diagram_, wanted);
+    } else
         trace_.draw(canvas, area, known);
+}
+
+template <class View, class Draw>
+void CallPage::draw_with_evidence(View& view, Draw draw) {
+    view.evidence = sheets_.evidence;
+    draw(view);
+    sheets_.evidence = view.evidence;
 }
 
 void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
@@ -347,18 +369,68 @@ void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& kno
         side_ = static_cast<Side>(pressed);
     area.cut_top(flow.height + canvas.px(10));
     switch (side_) {
+    case Side::order:
+        draw_order(canvas, area, known, wanted);
+        break;
     case Side::bag:
-        bag_.in_hand = leads_.red_up     ? view::Wanted::Lead::red
-                       : leads_.black_up ? view::Wanted::Lead::black
-                                         : view::Wanted::Lead::none;
+        bag_.in_hand = lead_in_hand();
         faces::draw_bag(canvas, area, known, bag_, wanted);
+        break;
+    case Side::notes:
+        draw_with_evidence(sheets_.notebook,
+                           [&](auto& view) { paper::draw_notebook(canvas, area, known, view, wanted); });
+        break;
+    case Side::suspects:
+        draw_with_evidence(sheets_.suspects,
+                           [&](auto& view) { paper::draw_suspects(canvas, area, known, view, wanted); });
+        break;
+    case Side::close:
+        draw_close(canvas, area, known, wanted);
         break;
     case Side::noticed:
         draw_noticed(canvas, area, known, wanted);
-        break;
-    default:
-        break;
     }
+}
+
+namespace {
+
+/// Two sheets that share a place: the row that turns them is cut off the top.
+std::size_t turn_leaf(const Canvas& canvas, Rect& area, std::string_view first, std::string_view second,
+                      std::size_t leaf) {
+    const std::array<std::string_view, 2> names{first, second};
+    leaf = choice(canvas, area.cut_top(control_height(canvas)), names, leaf);
+    area.cut_top(canvas.px(8));
+    return leaf;
+}
+
+} // namespace
+
+void CallPage::draw_order(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    sheets_.order_leaf = turn_leaf(canvas, area, "Work order", "Door chart", sheets_.order_leaf);
+    if (sheets_.order_leaf == 0)
+        paper::draw_work_order(canvas, area, known, sheets_.order, wanted);
+    else
+        paper::draw_door_chart(canvas, area, known, sheets_.chart, wanted);
+}
+
+void CallPage::draw_close(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    const bool tune_up = bundle_->scenario.kind == lesson::Kind::tune_up;
+    sheets_.close_leaf =
+        turn_leaf(canvas, area, tune_up ? "Report" : "Diagnosis", "Customer's copy", sheets_.close_leaf);
+    if (sheets_.close_leaf == 1)
+        paper::draw_customer(canvas, area, known, sheets_.customer, wanted);
+    else if (tune_up)
+        draw_with_evidence(sheets_.report,
+                           [&](auto& view) { paper::draw_report(canvas, area, known, view, wanted); });
+    else
+        draw_with_evidence(sheets_.diagnosis,
+                           [&](auto& view) { paper::draw_diagnosis(canvas, area, known, view, wanted); });
+}
+
+view::Wanted::Lead CallPage::lead_in_hand() const {
+    return leads_.red_up     ? view::Wanted::Lead::red
+           : leads_.black_up ? view::Wanted::Lead::black
+                             : view::Wanted::Lead::none;
 }
 
 /// What the hands are doing, and how far it is.

@@ -2,7 +2,9 @@
 #pragma once
 #include "files/bundle_loader.hpp"
 #include "gui/cutaway/scene.hpp"
+#include "gui/diagram/diagram.hpp"
 #include "gui/instruments/bag.hpp"
+#include "gui/paper/sheets.hpp"
 #include "gui/view/known.hpp"
 #include "gui/work/furnace_pane.hpp"
 #include "gui/work/noticed_trace.hpp"
@@ -94,6 +96,13 @@ private:
                      view::Wanted& wanted);
     void draw_side(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                    view::Wanted& wanted);
+    void draw_order(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+                    view::Wanted& wanted);
+    void draw_close(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+                    view::Wanted& wanted);
+    template <class View, class Draw>
+    void draw_with_evidence(View& view, Draw draw);
+    view::Wanted::Lead lead_in_hand() const;
     void draw_foot(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                    view::Wanted& wanted);
     void draw_act(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
@@ -115,6 +124,19 @@ private:
     FurnacePane furnace_;
     faces::BagView bag_;
     NoticedTrace trace_;
+    diagram::Ladder ladder_;
+    diagram::DiagramView diagram_;
+    struct Sheets {
+        paper::WorkOrderView order;
+        paper::DoorChartView chart;
+        paper::NotebookView notebook;
+        paper::SuspectsView suspects;
+        paper::DiagnosisView diagnosis;
+        paper::ReportView report;
+        paper::CustomerView customer;
+        paper::Evidence evidence;                   ///< the reading picked: on one sheet is on all
+        std::size_t order_leaf = 0, close_leaf = 0; ///< which of two sheets lies on top
+    } sheets_;
     struct LeadsInHand {
         std::optional<int> red, black; ///< nodes of leads that wait for the other one
         bool red_up = false, black_up = false;

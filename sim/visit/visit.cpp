@@ -101,10 +101,10 @@ std::string Visit::begin(const bench::Action& action, const char* by) {
     const std::uint64_t begun_tick = world_.tick;
     if (bench::Verdict verdict = check(action); !verdict.allowed)
         return verdict.reason;
+    if (writer_) // before anything is done: what can't be written down is not done
+        writer_->entry(static_cast<std::int64_t>(begun_tick), by, files::action_json(*site_, action));
     hazards_.before(world_, action, workspace_);
     bench::begin(*site_, world_, action);
-    if (writer_)
-        writer_->entry(static_cast<std::int64_t>(begun_tick), by, files::action_json(*site_, action));
     done_.push_back({begun_tick, action});
     remember(action, before);
     return {};

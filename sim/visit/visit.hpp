@@ -37,9 +37,10 @@ public:
 
     /// Whether an action may be done now, and why not.
     [[nodiscard]] bench::Verdict check(const bench::Action& action) const;
-    /// Sets it going; the reason if it is refused, else empty.
+    /// Sets it going; the reason if it is refused, else empty. Throws files::Error, and nothing is done, if
+    /// it can't be written down.
     std::string begin(const bench::Action& action, const char* by);
-    /// A tick passes, hands busy or not.
+    /// A tick passes, hands busy or not. Throws files::Error after the tick if a mark can't be written down.
     void tick();
     /// Does it and lets time pass till it is done; the reason if it is refused, else empty.
     std::string act(const bench::Action& action, const char* by, const Listener& listener);

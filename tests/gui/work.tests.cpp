@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "files/attempt.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/cutaway/places.hpp"
 #include "gui/headless.hpp"
@@ -8,7 +9,11 @@
 #include "gui/work/strip.hpp"
 
 #include <catch2/catch.hpp>
+#include <csignal>
+#include <filesystem>
 #include <set>
+#include <sys/resource.h>
+#include <unistd.h>
 
 using namespace lightoff;
 using work::CallPage;
@@ -181,6 +186,36 @@ TEST_CASE("waiting stops at what can be noticed", "[gui]") {
     hands.look();
     REQUIRE_FALSE(hands.page.known().captions.empty());
     CHECK(hands.page.known().captions.back().about == bench::About::lamp);
+}
+
+TEST_CASE("a full disk: the act is not done, the page says so, and nothing crashes", "[gui]") {
+    const std::string path =
+        (std::filesystem::temp_directory_path() / ("lightoff-full-" + std::to_string(getpid()) + ".jsonl"))
+            .string();
+    CallPage page(hose_call(), {path, false, 0});
+    page.take("burner-door off");
+    page.finish();
+    rlimit before{};
+    getrlimit(RLIMIT_FSIZE, &before);
+    std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit full{std::filesystem::file_size(path), before.rlim_max}; // no byte more
+    setrlimit(RLIMIT_FSIZE, &full);
+    page.take("disconnect off");
+    page.finish();
+    const bool on = page.known().percept.left_as.disconnect_on;
+    const std::string why = page.refusal();
+    for (int i = 0; i < 500; ++i)
+        page.pass(0.05); // marks can't be written either
+    setrlimit(RLIMIT_FSIZE, &before);
+    CHECK(on);
+    CHECK(why.find(path) != std::string::npos);
+    CHECK(page.visit().done().size() == 1);
+    page.take("disconnect off"); // there is room again
+    page.finish();
+    CHECK_FALSE(page.known().percept.left_as.disconnect_on);
+    page.leave();
+    CHECK(files::read_attempt(path, furnace::kPhysicsVersion).entries.size() == 2);
+    std::filesystem::remove(path);
 }
 
 TEST_CASE("no text is cut off, covered or too small, at any size, theme and scale", "[gui]") {
