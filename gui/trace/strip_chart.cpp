@@ -115,15 +115,17 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
                       const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view) {
     ImGui::PushID(this);
     const Layout layout = lay_out(canvas, area, lanes, view);
+    plot_ = layout.plot;
     handle_input(layout, recording, view);
     draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()));
     draw_events(canvas, layout, events, view);
     for (std::size_t i = layout.first; i < layout.first + layout.count && i < lanes.size(); ++i) {
         draw_lane(canvas, layout, i, recording, lanes[i], view);
     }
-    if (cursor_s_) {
+    if (const std::optional<double> at_s = shown_s(view);
+        at_s && *at_s >= view.from_s() && *at_s <= view.end_s) {
         begin_layer("cursor", area);
-        draw_cursor(canvas.here(), layout, view);
+        draw_cursor(canvas.here(), layout, view, *at_s);
         ImGui::EndChild();
     }
     ImGui::PopID();
@@ -177,7 +179,9 @@ void StripChart::handle_input(const Layout& layout, const Recording& recording, 
     const double newest_s = recording.newest_s();
     ImGui::SetCursorScreenPos(layout.plot.min);
     ImGui::InvisibleButton("paper", layout.plot.size());
-    if (ImGui::IsItemActive() && io.MouseDelta.x != 0) {
+    if (ImGui::IsItemActive() && view.marker_s) {
+        view.marker_s = std::clamp(time_at(layout.plot, view, io.MousePos.x), 0.0, newest_s);
+    } else if (ImGui::IsItemActive() && io.MouseDelta.x != 0) {
         pan(view, -static_cast<double>(io.MouseDelta.x / layout.plot.width()) * view.span_s, newest_s);
     }
     if (ImGui::IsItemHovered()) {
@@ -275,7 +279,8 @@ void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const s
                  left ? Align::End : Align::Start);
         }
     }
-    const std::string when = cursor_s_ ? time_label(*cursor_s_) : "now";
+    const std::optional<double> at_s = shown_s(view);
+    const std::string when = at_s ? time_label(*at_s) : "now";
     const Rect cell{{layout.values.min.x, lowest}, {layout.values.max.x, lowest + row}};
     text_in(canvas, cell, when, Type::Minimum, theme.pencil, Align::End);
 }
@@ -310,10 +315,10 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
 
     const std::size_t column = lane.column.value_or(index);
     float value = recording.newest(column);
-    if (cursor_s_) {
-        const std::size_t after = recording.cell_from(*cursor_s_);
+    if (const std::optional<double> at_s = shown_s(view)) {
+        const std::size_t after = recording.cell_from(*at_s + 1e-9);
         const bool known =
-            after > 0 && *cursor_s_ <= recording.newest_s() && !recording.cell(column, after - 1).empty();
+            after > 0 && *at_s <= recording.newest_s() && !recording.cell(column, after - 1).empty();
         const Extremes cell = known ? recording.cell(column, after - 1) : Extremes{};
         value = known ? cell.low + (cell.high - cell.low) / 2 : std::numeric_limits<float>::quiet_NaN();
     }
@@ -429,11 +434,11 @@ void StripChart::draw_columns(const Canvas& canvas, Rect box, const Recording& r
     flush();
 }
 
-void StripChart::draw_cursor(const Canvas& canvas, const Layout& layout, const ChartView& view) const {
+void StripChart::draw_cursor(const Canvas& canvas, const Layout& layout, const ChartView& view, double at_s) {
     const Theme& theme = *canvas.theme;
-    const float x = x_at(layout.plot, view, *cursor_s_);
+    const float x = x_at(layout.plot, view, at_s);
     segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, theme.ink);
-    const std::string label = time_label(*cursor_s_);
+    const std::string label = time_label(at_s);
     const ImVec2 size = text_size(canvas, label, Type::Minimum);
     const float half = size.x / 2 + canvas.px(6);
     const float middle = std::clamp(x, layout.plot.min.x + half, layout.plot.max.x - half);

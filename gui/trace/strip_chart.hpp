@@ -34,6 +34,8 @@ struct ChartView {
     double span_s = 300;
     bool follow = true;         // the right edge stays at the newest sample
     std::size_t first_lane = 0; // uppermost one shown, where not all have room
+    // A moment that is marked, for whoever looks back: pressing and dragging moves the mark, not the paper.
+    std::optional<double> marker_s = {};
 
     double from_s() const { return end_s - span_s; }
 };
@@ -59,6 +61,8 @@ public:
 
     /// Moment under the pointer in the last frame, if it was over the chart.
     std::optional<double> cursor_s() const { return cursor_s_; }
+    /// The box of the curves in the last frame, for whoever lays more along the same time.
+    canvas::Rect plot() const { return plot_; }
 
 private:
     struct Layout;
@@ -78,9 +82,16 @@ private:
                       std::size_t index, const Lane& lane, const ChartView& view);
     void draw_columns(const canvas::Canvas& canvas, canvas::Rect box, const Recording& recording,
                       std::size_t index, const Lane& lane, const ChartView& view);
-    void draw_cursor(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view) const;
+    static void draw_cursor(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view,
+                            double at_s);
+
+    /// What the values belong to: the pointer's moment, else the marked one.
+    std::optional<double> shown_s(const ChartView& view) const {
+        return cursor_s_ ? cursor_s_ : view.marker_s;
+    }
 
     std::optional<double> cursor_s_;
+    canvas::Rect plot_;
     // Kept from frame to frame to save allocation.
     std::vector<Extremes> columns_;
     std::vector<ImVec2> upper_, lower_;

@@ -196,25 +196,24 @@ std::string choice_text(const bench::Site& site, const lesson::Debrief& debrief)
 }
 
 std::string offer_text(const lesson::BetterTest& better) {
-    return capital(better.offer.what) + ": " + decimal(better.offer.minutes, 1) + " min, " +
-           many(better.offer.meanings.size(), "answer", "different answers") + ".";
+    return decimal(better.offer.minutes, 1) + " min, " +
+           many(better.offer.meanings.size(), "answer", "different answers") + ": " + better.offer.what + ".";
 }
 
 std::vector<std::string> answers_of(const evidence::Offer& offer) {
-    std::vector<std::vector<std::string>> clauses;
-    for (const evidence::Meaning& meaning : offer.meanings)
-        clauses.push_back(clauses_of(meaning.shows));
+    const auto usual =
+        std::max_element(offer.meanings.begin(), offer.meanings.end(),
+                         [](const auto& a, const auto& b) { return a.causes.size() < b.causes.size(); });
     std::vector<std::string> answers;
-    for (std::size_t i = 0; i < clauses.size(); ++i) {
+    for (auto it = offer.meanings.begin(); it != offer.meanings.end(); ++it) {
         std::string text;
-        for (const std::string& clause : clauses[i]) {
-            const bool common = std::all_of(clauses.begin(), clauses.end(), [&](const auto& other) {
-                return std::find(other.begin(), other.end(), clause) != other.end();
-            });
-            if (!common)
-                text += (text.empty() ? "" : "; ") + clause;
+        if (it != usual) {
+            const std::vector<std::string> known = clauses_of(usual->shows);
+            for (const std::string& clause : clauses_of(it->shows))
+                if (std::find(known.begin(), known.end(), clause) == known.end())
+                    text += (text.empty() ? "" : "; ") + clause;
         }
-        answers.push_back(text.empty() ? offer.meanings[i].shows : text);
+        answers.push_back(text.empty() ? it->shows : text);
     }
     return answers;
 }

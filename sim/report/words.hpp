@@ -39,9 +39,10 @@ std::string causes_text(const bench::Site& site, const std::vector<evidence::Cau
 std::string knew_text(const bench::Site& site, const lesson::Debrief& debrief);
 /// What the first poor choice was: "At 0:41 you changed the Pressure switch. 21 causes still fitted."
 std::string choice_text(const bench::Site& site, const lesson::Debrief& debrief);
-/// What would have told more: "Volts, board.W to common, as it stands: 1.2 min, 3 different answers."
+/// What would have told more: "1.2 min, 3 different answers: volts, board.W to common, as it stands."
 std::string offer_text(const lesson::BetterTest& better);
-/// What each answer to the better test would show, without what all of them show.
+/// What each answer to the better test would show: that of most causes whole, of the others what differs from
+/// it.
 std::vector<std::string> answers_of(const evidence::Offer& offer);
 /// Where there is no poor choice.
 inline constexpr std::string_view kNoBetter =

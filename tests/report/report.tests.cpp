@@ -94,8 +94,9 @@ TEST_CASE("what was known when is said in one sentence, whatever came first") {
 
 TEST_CASE("answers to a test are told by what differs") {
     evidence::Offer offer;
-    offer.meanings = {{"dry; supple; on both ports", {}}, {"dry; cracked; on both ports", {}}};
-    CHECK(answers_of(offer) == std::vector<std::string>{"supple", "cracked"});
+    offer.meanings = {{"dry; cracked; on both ports", {{1, -1}}},
+                      {"dry; supple; on both ports", {{2, -1}, {3, -1}}}};
+    CHECK(answers_of(offer) == std::vector<std::string>{"cracked", "dry; supple; on both ports"});
     offer.meanings = {{"24.0 V", {}}};
     CHECK(answers_of(offer) == std::vector<std::string>{"24.0 V"});
 }
