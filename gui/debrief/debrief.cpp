@@ -25,8 +25,8 @@ using platform::key_pressed;
 constexpr float kFurnaceBeside = 900;
 /// Shares of the page.
 constexpr float kTimelineShare = 0.44F, kPageShare = 0.56F;
-constexpr float kLow = 600, kLowTimelineShare = 0.4F; ///< a page lower than so many design pixels
-constexpr float kLeastTimeline = 190;                 ///< design pixels
+constexpr float kLow = 600, kLowTimelineShare = 0.36F; ///< a page lower than so many design pixels
+constexpr float kLeastTimeline = 180;                  ///< design pixels
 
 std::size_t index_of(const Model& model, Page page) {
     const std::vector<Page> pages = pages_of(model);
@@ -131,6 +131,7 @@ void draw_debrief(const Canvas& outside, Rect area, const Model& model, DebriefV
     draw_head(canvas, rest, model, view, wants);
     const bool low = rest.height() / canvas.scale < kLow;
     const float share = low ? kLowTimelineShare : kTimelineShare;
+    view.chart_view.flag_rows = low ? 1 : 3;
     const float timeline = std::max(canvas.px(kLeastTimeline), std::round(rest.height() * share));
     draw_timeline(canvas, rest.cut_bottom(timeline), model, view);
     rest.cut_bottom(canvas.px(12));

@@ -30,11 +30,13 @@ void say(const Canvas& canvas, Rect& area, std::string_view words, Type type, Co
     area.cut_top(used.height() + canvas.px(gap));
 }
 
-/// The largest type in which a sentence takes no more than two lines.
-Type type_for(const Canvas& canvas, std::string_view words, float width) {
-    for (const Type type : {Type::Title, Type::Heading})
-        if (text_size(canvas, words, type, width).y <= 2.1F * line_height(canvas, type))
+/// The largest type in which a sentence takes no more than two lines and a quarter of the page.
+Type type_for(const Canvas& canvas, std::string_view words, Rect area) {
+    for (const Type type : {Type::Title, Type::Heading}) {
+        const float height = text_size(canvas, words, type, area.width()).y;
+        if (height <= 2.1F * line_height(canvas, type) && height <= 0.25F * area.height())
             return type;
+    }
     return Type::Body;
 }
 
@@ -171,7 +173,7 @@ void draw_frozen(const Canvas& canvas, Rect area, const Model& model, DebriefVie
     const bench::HazardRow& row = model.site().hazards[static_cast<std::size_t>(event.hazard)];
     const std::string title =
         "Stopped at " + report::clock(model.story(), event.tick) + ". " + row.title + ".";
-    say(canvas, area, title, type_for(canvas, title, area.width()), theme.alarm, 10);
+    say(canvas, area, title, type_for(canvas, title, area), theme.alarm, 10);
     say(canvas, area, "Where: " + event.about + ".", Type::Body, theme.ink, 10);
     say(canvas, area, row.why, Type::Body, theme.ink, 14);
     say(canvas, area, "Beside this stands the furnace as it was at that moment.", Type::Secondary,
@@ -222,7 +224,7 @@ void draw_staircase(const Canvas& canvas, Rect area, const Model& model, Debrief
     std::string words = report::knew_text(model.site(), model.debrief);
     if (view.knew_tick)
         words += " You marked " + report::clock(model.story(), *view.knew_tick) + ".";
-    say(canvas, area, words, type_for(canvas, words, area.width()), theme.ink, 10);
+    say(canvas, area, words, type_for(canvas, words, area), theme.ink, 10);
     const std::string step = step_words(model, view.tick);
     const float height = text_size(canvas, step, Type::Secondary, area.width()).y;
     const Rect foot = area.cut_bottom(height + canvas.px(4));
@@ -239,9 +241,11 @@ void draw_better(const Canvas& canvas, Rect area, Rect foot, const Model& model,
         return;
     }
     const lesson::BetterTest& better = *model.debrief.better;
-    say(canvas, area, report::choice_text(model.site(), model.debrief), Type::Body, theme.ink, 8);
+    const std::string choice = report::choice_text(model.site(), model.debrief);
+    const bool low = area.height() < canvas.px(260);
+    say(canvas, area, choice, low ? Type::Secondary : Type::Body, theme.ink, low ? 4 : 8);
     const std::string offer = report::offer_text(better);
-    say(canvas, area, offer, type_for(canvas, offer, area.width()), theme.ink, 10);
+    say(canvas, area, offer, type_for(canvas, offer, area), theme.ink, 10);
     const int pressed = commands(
         canvas, area, {{"Try it from here, ungraded", Key::T}, {"That moment##better", Key::M}}, {"T", "M"});
     if (pressed == 0)

@@ -19,8 +19,7 @@ using namespace canvas;
 constexpr double kLeastSpan_s = 5;
 constexpr double kMostSpan_s = 7 * 86400.0;
 constexpr float kMarkSpacing = 84; // design pixels between time marks, about
-constexpr int kFlagRows = 3;
-constexpr float kOnFill = 0.16F; // opacity under a step-like line
+constexpr float kOnFill = 0.16F;   // opacity under a step-like line
 
 std::string words_for(const Lane& lane, float value) {
     if (std::isnan(value)) {
@@ -148,7 +147,7 @@ StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area, const st
     Layout layout;
     layout.area = area;
     Rect rest = area;
-    layout.flags = rest.cut_top(flag_row * kFlagRows + canvas.px(4));
+    layout.flags = rest.cut_top(flag_row * static_cast<float>(view.flag_rows) + canvas.px(4));
     layout.axis = rest.cut_bottom(line_height(canvas, Type::Minimum) + canvas.px(8));
     layout.names = rest.cut_left(std::min(name, area.width() * 0.25F));
     rest.cut_left(gap);
@@ -263,7 +262,7 @@ void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const s
         }
     }
     const std::vector<FlagPlace> places =
-        place_flags(flags, layout.area.min.x, layout.flags.max.x, kFlagRows);
+        place_flags(flags, layout.area.min.x, layout.flags.max.x, view.flag_rows);
     const float lowest = layout.flags.max.y - canvas.px(4) - row;
     for (std::size_t i = 0; i < flags.size(); ++i) {
         const float x = flags[i].x;

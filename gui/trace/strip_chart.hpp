@@ -34,6 +34,7 @@ struct ChartView {
     double span_s = 300;
     bool follow = true;         // the right edge stays at the newest sample
     std::size_t first_lane = 0; // uppermost one shown, where not all have room
+    int flag_rows = 3;          // of names of events, one above the other
     // A moment that is marked, for whoever looks back: pressing and dragging moves the mark, not the paper.
     std::optional<double> marker_s = {};
 

@@ -3,6 +3,7 @@
 #include "gui/debrief/background.hpp"
 #include "gui/debrief/pages.hpp"
 #include "gui/headless.hpp"
+#include "report/words.hpp"
 #include "support/worked_call.hpp"
 
 #include <catch2/catch.hpp>
@@ -101,6 +102,10 @@ void check_layout(const Model& model, const Look& look) {
             INFO(look.window.x << "x" << look.window.y << " at " << look.scale << ", "
                                << debrief::name_of(pages[i]) << ", " << share);
             CHECK(s.ui.probe.texts().size() > 20);
+            if (pages[i] == Page::points)
+                CHECK(s.find(model.debrief.grade.lines.front().text) != nullptr);
+            if (pages[i] == Page::better)
+                CHECK(s.find(report::answers_of(model.debrief.better->offer).front()) != nullptr);
             for (const std::string& problem : s.ui.probe.problems())
                 FAIL_CHECK(problem);
         }
