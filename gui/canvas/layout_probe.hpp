@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "gui/canvas/canvas.hpp"
 #include "gui/canvas/geometry.hpp"
 
 #include <string>
@@ -44,5 +45,13 @@ private:
     std::vector<Box> targets_;
     int layer_ = 0;
 };
+
+/// The same canvas for drawing in a box of a page that scrolls: the probe hears of it only if all of the box
+/// is in view, for a line cut through by the edge of a scrolled page is no mistake.
+inline Canvas in_view(Canvas canvas, Rect box, Rect view) {
+    if (box.min.y < view.min.y || box.max.y > view.max.y)
+        canvas.probe = nullptr;
+    return canvas;
+}
 
 } // namespace lightoff::canvas

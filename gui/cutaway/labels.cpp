@@ -119,6 +119,12 @@ std::vector<PlacedLabel> place_labels(std::span<const Label> labels, Side side, 
     return placed;
 }
 
+Rect box_of(const Canvas& canvas, const PlacedLabel& placed) {
+    const ImVec2 size = text_size(canvas, placed.label.words, kType);
+    const float x = placed.label.side == Side::Left ? placed.knee - size.x : placed.knee;
+    return rect_at({x, placed.y - size.y / 2}, size);
+}
+
 bool leaders_cross(const PlacedLabel& a, const PlacedLabel& b) {
     const ImVec2 p{a.knee, a.y};
     const ImVec2 q{b.knee, b.y};

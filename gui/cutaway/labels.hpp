@@ -15,7 +15,8 @@ struct Label {
     std::string_view words;
     ImVec2 anchor;
     Side side = Side::Left;
-    bool first_need = true; ///< kept where there is not room for all
+    bool first_need = true;     ///< kept where there is not room for all
+    std::string_view part = {}; ///< of the catalogue; empty: the words name a place
 };
 
 /// Where words and leader go.
@@ -29,6 +30,9 @@ struct PlacedLabel {
 /// order of their anchors. Where the column holds fewer, those not of first need go, last ones first.
 std::vector<PlacedLabel> place_labels(std::span<const Label> labels, Side side, canvas::Rect column,
                                       float line_px);
+
+/// Where the words of a placed label stand.
+canvas::Rect box_of(const canvas::Canvas& canvas, const PlacedLabel& placed);
 
 /// Whether two leaders cross.
 bool leaders_cross(const PlacedLabel& a, const PlacedLabel& b);

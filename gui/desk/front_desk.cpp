@@ -129,7 +129,7 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
     area.cut_top(canvas.px(2));
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("calls", area.size(), false, ImGuiWindowFlags_NoBackground);
-    const Canvas inside = canvas.here();
+    const Canvas list = canvas.here();
     const float row = line_height(canvas, Type::Body) + line_height(canvas, Type::Secondary) + canvas.px(14);
     const float width = area.width() - ImGui::GetStyle().ScrollbarSize;
     ImVec2 at = ImGui::GetCursorScreenPos();
@@ -140,6 +140,7 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
             continue;
         ++shown;
         const Rect box = rect_at(at, {width, row});
+        const Canvas inside = in_view(list, box, area);
         at.y += row;
         ImGui::SetCursorScreenPos(box.min);
         const bool pressed = ImGui::InvisibleButton(call.name.c_str(), box.size());
@@ -169,11 +170,12 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
             segment(inside, {box.min.x, box.max.y}, box.max, Line::Rule, inside.theme->rule);
     }
     if (shown == 0)
-        text(inside, at + ImVec2{canvas.px(10), canvas.px(10)}, "No call is like that.", Type::Body,
-             inside.theme->ink);
+        text(list, at + ImVec2{canvas.px(10), canvas.px(10)}, "No call is like that.", Type::Body,
+             list.theme->ink);
     for (const std::string& problem : problems_) {
-        const Rect used = paragraph(inside, at + ImVec2{canvas.px(10), canvas.px(8)}, width - canvas.px(20),
-                                    problem, Type::Secondary, inside.theme->alarm);
+        const Rect used =
+            paragraph(in_view(list, {at, at}, {{0, 0}, {0, -1}}), at + ImVec2{canvas.px(10), canvas.px(8)},
+                      width - canvas.px(20), problem, Type::Secondary, list.theme->alarm);
         at.y += used.height() + canvas.px(8);
     }
     ImGui::SetCursorScreenPos(at);
@@ -241,10 +243,11 @@ void FrontDesk::draw_attempts(const Canvas& canvas, Rect area, const Call& call,
     area.cut_top(canvas.px(4));
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("attempts", area.size(), false, ImGuiWindowFlags_NoBackground);
-    const Canvas inside = canvas.here();
+    const Canvas list = canvas.here();
     Rect rest = rect_at(ImGui::GetCursorScreenPos(), {area.width() - ImGui::GetStyle().ScrollbarSize, 1e5F});
     for (auto kept = call.attempts.rbegin(); kept != call.attempts.rend(); ++kept) {
         Rect row = rest.cut_top(control_height(canvas));
+        const Canvas inside = in_view(list, row, area);
         rest.cut_top(canvas.px(4));
         const std::string verb = kept->ended ? "Debrief" : "Go on";
         if (kept->problem.empty() &&

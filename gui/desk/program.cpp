@@ -3,6 +3,7 @@
 
 #include "files/attempt.hpp"
 #include "files/data_folder.hpp"
+#include "files/disk.hpp"
 #include "files/error.hpp"
 #include "files/own_folder.hpp"
 #include "gui/canvas/controls.hpp"
@@ -13,9 +14,13 @@
 #include "gui/canvas/style.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
+#include "report/html.hpp"
+#include "report/of_attempt.hpp"
+#include "report/pdf.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 
 namespace lightoff::desk {
 namespace {
@@ -45,6 +50,10 @@ Program::OpenExplore::OpenExplore(const std::string& scenario)
 Program::Program(Own own) : own_(std::move(own)), desk_(own_.attempts_folder) {}
 
 Program::~Program() = default;
+
+work::CallPage* Program::call() {
+    return call_ ? &call_->page : nullptr;
+}
 
 // ---- going from page to page ----
 
@@ -101,8 +110,26 @@ void Program::explore(const std::string& scenario) {
     }
 }
 
+void Program::debrief(const std::string& attempt_path) {
+    debrief_ = std::make_unique<OpenDebrief>(attempt_path);
+}
+
+/// The call's page was left, or its work order signed.
+void Program::after_call() {
+    const std::string path = call_->page.place().branch_from ? std::string() : call_->page.place().path;
+    const std::string branch_of = call_->page.place().branch_from ? call_->page.place().path : std::string();
+    const bool finished = call_->page.signed_off();
+    call_->page.leave();
+    back_to_desk();
+    if (finished && !path.empty())
+        debrief(path);
+    else if (!branch_of.empty())
+        debrief(branch_of);
+}
+
 void Program::back_to_desk() {
     call_.reset();
+    debrief_.reset();
     explore_.reset();
     desk_.look_again();
 }
@@ -116,6 +143,77 @@ void Program::obey(const DeskWants& wants) {
         go_on(*wants.go_on);
     else if (wants.explore)
         explore(*wants.explore);
+    else if (wants.debrief)
+        debrief(*wants.debrief);
+}
+
+void Program::obey(const debrief::DebriefWants& wants) {
+    const std::string path = debrief_->path;
+    const std::string call = debrief_->model ? debrief_->model->bundle->name : std::string();
+    if (wants.save_html || wants.save_pdf)
+        save_report(wants.save_html);
+    if (wants.try_from) {
+        const std::uint64_t seed = files::read_attempt(path, furnace::kPhysicsVersion).header.seed;
+        begin(call, {path, false, seed, *wants.try_from});
+        if (call_)
+            debrief_.reset();
+    } else if (wants.take || wants.again) {
+        back_to_desk();
+        take_call(wants.take.value_or(call));
+    } else if (wants.leave)
+        back_to_desk();
+}
+
+/// Beside the attempt, by its name.
+void Program::save_report(bool html) {
+    const debrief::Model& model = *debrief_->model;
+    const std::string path =
+        std::filesystem::path(debrief_->path).replace_extension(html ? ".html" : ".pdf").string();
+    try {
+        const report::Document document = report::document_of(*model.bundle, debrief_->path, model.debrief);
+        files::replace_file(path, html ? report::to_html(document) : report::to_pdf(document));
+        debrief_->said = "Saved as " + path;
+    } catch (const std::runtime_error& error) {
+        debrief_->said = error.what();
+    }
+}
+
+void Program::draw_debrief(const Canvas& canvas, Rect page) {
+    OpenDebrief& open = *debrief_;
+    fill(canvas, page, canvas.theme->ground);
+    debrief::DebriefWants wants;
+    if (!open.model) {
+        open.model = open.background.take();
+        if (open.model) {
+            open.view = std::make_unique<debrief::DebriefView>(*open.model);
+            keep_mark();
+        }
+    }
+    Rect inner = page.shrunk(canvas.px(14));
+    if (!open.said.empty()) {
+        text_in(canvas, inner.cut_bottom(line_height(canvas, Type::Body)), open.said, Type::Body,
+                canvas.theme->ink);
+        inner.cut_bottom(canvas.px(6));
+    }
+    if (const std::string failure = open.background.failure(); !failure.empty()) {
+        back_to_desk();
+        return desk_.say(failure);
+    }
+    if (open.model)
+        debrief::draw_debrief(canvas, inner, *open.model, *open.view, wants);
+    else
+        debrief::draw_waiting(canvas, inner, open.background.progress(), wants);
+    obey(wants);
+}
+
+void Program::keep_mark() {
+    const lesson::Grade& grade = debrief_->model->debrief.grade;
+    const std::filesystem::path path(debrief_->path);
+    try {
+        files::keep_mark(path.parent_path().string(), path.stem().string(), grade.mark, grade.safety);
+    } catch (const files::Error& error) {
+        debrief_->said = error.what();
+    }
 }
 
 void Program::close_asked() {
@@ -162,10 +260,12 @@ void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
         return draw_settings(canvas, page);
     if (call_) {
         call_->page.frame(canvas, page, wall_s);
-        if (call_->page.left())
-            back_to_desk();
+        if (call_->page.left() || (call_->page.signed_off() && call_->page.hands_free()))
+            after_call();
         return;
     }
+    if (debrief_)
+        return draw_debrief(canvas, page);
     if (explore_) {
         explore_->page.pass(wall_s);
         explore_->page.draw(canvas, page);
@@ -197,7 +297,9 @@ platform::Wishes Program::wishes() const {
     wishes.theme = theme_of(own_.settings);
     wishes.text_percent = text_percent_in(window_px_);
     wishes.close = close_;
-    if (explore_)
+    if (debrief_)
+        wishes.next_frame_in_s = debrief_->model ? 1e9 : 0.2;
+    else if (explore_)
         wishes.next_frame_in_s = explore_->page.wishes().next_frame_in_s;
     else
         wishes.next_frame_in_s = call_ && !settings_open_ ? call_->page.next_frame_in_s() : 1e9;

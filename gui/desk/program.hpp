@@ -2,6 +2,8 @@
 #pragma once
 #include "files/bundle_loader.hpp"
 #include "files/settings.hpp"
+#include "gui/debrief/background.hpp"
+#include "gui/debrief/debrief.hpp"
 #include "gui/desk/front_desk.hpp"
 #include "gui/explore/explore.hpp"
 #include "gui/platform/app.hpp"
@@ -38,11 +40,18 @@ public:
     void take_call(const std::string& scenario);
     void go_on(const std::string& attempt_path);
     void explore(const std::string& scenario);
+    /// Talks a finished attempt over.
+    void debrief(const std::string& attempt_path);
 
     /// For tests and pictures: what is open now.
-    [[nodiscard]] work::CallPage* call() { return call_ ? &call_->page : nullptr; }
+    [[nodiscard]] work::CallPage* call();
     [[nodiscard]] FrontDesk& desk() { return desk_; }
-    [[nodiscard]] bool at_the_desk() const { return !call_ && !explore_ && !settings_open_; }
+    [[nodiscard]] bool at_the_desk() const { return !call_ && !explore_ && !debrief_ && !settings_open_; }
+    /// Null while there is none, or while it is still being made.
+    [[nodiscard]] const debrief::Model* debriefed() const {
+        return debrief_ ? debrief_->model.get() : nullptr;
+    }
+    [[nodiscard]] bool is_debriefing() const { return debrief_ != nullptr; }
     void draw(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
 
 private:
@@ -57,12 +66,26 @@ private:
         explore::Explore page;
     };
 
+    struct OpenDebrief {
+        explicit OpenDebrief(const std::string& its_path) : path(its_path), background(its_path) {}
+        std::string path;
+        debrief::Background background;
+        std::unique_ptr<debrief::Model> model;
+        std::unique_ptr<debrief::DebriefView> view;
+        std::string said;
+    };
+
     void obey(const DeskWants& wants);
+    void obey(const debrief::DebriefWants& wants);
+    void draw_debrief(const canvas::Canvas& canvas, canvas::Rect page);
+    void save_report(bool html);
+    void after_call();
     void handle_keys();
     void begin(const std::string& scenario, const work::AttemptPlace& place);
     void back_to_desk();
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
     void keep_settings();
+    void keep_mark();
     void listen();
     void change_text(double by_percent);
     float text_percent_in(ImVec2 window_px) const;
@@ -71,6 +94,7 @@ private:
     FrontDesk desk_;
     std::unique_ptr<OpenCall> call_;
     std::unique_ptr<OpenExplore> explore_;
+    std::unique_ptr<OpenDebrief> debrief_;
     bool settings_open_ = false;
     bool close_ = false;
     ImVec2 window_px_{0, 0};

@@ -2,6 +2,8 @@
 #include "gui/work/call_page.hpp"
 
 #include "bench/access.hpp"
+#include "files/attempt.hpp"
+#include "files/attempt_log.hpp"
 #include "files/error.hpp"
 #include "files/guide.hpp"
 #include "gui/canvas/controls.hpp"
@@ -39,7 +41,12 @@ constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "2×", "5×", "20×
 CallPage::CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place)
     : bundle_(&bundle), place_(place), visit_(bundle, place.seed),
       ladder_(diagram::lay_out(bundle.site.model)) {
-    if (place.resume)
+    if (place.branch_from) {
+        const files::Attempt attempt = files::read_attempt(place.path, furnace::kPhysicsVersion);
+        files::check_bundle(attempt, place.path, bundle.site.model.bundle_hash);
+        visit_.follow(files::log_of(attempt, place.path, bundle.site), place.path, *place.branch_from);
+        warn("This is a try from a moment of your attempt: nothing of it is kept or marked.");
+    } else if (place.resume)
         visit_.resume(place.path);
     else if (!place.path.empty())
         visit_.record(place.path);
@@ -336,7 +343,7 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
     area.cut_top(canvas.px(8));
     draw_guidance(canvas, area);
     if (tag_.thing) {
-        const Rect tag = area.cut_bottom(tag_height(canvas));
+        const Rect tag = area.cut_bottom(tag_height(canvas, tag_));
         area.cut_bottom(canvas.px(8));
         draw_tag(canvas, tag, known, tag_, wanted);
     }
@@ -374,6 +381,8 @@ void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& kno
         break;
     case Side::bag:
         bag_.in_hand = lead_in_hand();
+        bag_.red_waits = leads_.red.value_or(-1);
+        bag_.black_waits = leads_.black.value_or(-1);
         faces::draw_bag(canvas, area, known, bag_, wanted);
         break;
     case Side::notes:

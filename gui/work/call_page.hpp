@@ -29,6 +29,8 @@ struct AttemptPlace {
     std::string path;    ///< empty: it is not written down
     bool resume = false; ///< the file has been begun
     std::uint64_t seed = 0;
+    /// Go on from this tick of that file instead, without writing anything down: "what if?"
+    std::optional<std::uint64_t> branch_from = {};
 };
 
 /// A call being worked: the furnace or its diagram in the middle, the isolation strip at its left, bag and
@@ -57,6 +59,7 @@ public:
     void leave();
     [[nodiscard]] bool left() const { return left_; }
     [[nodiscard]] bool signed_off() const { return visit_.signed_off(); }
+    [[nodiscard]] bool hands_free() const { return visit_.world().hands.busy == 0 && waiting_.empty(); }
     /// Seconds until it wants a frame if nobody does anything.
     [[nodiscard]] double next_frame_in_s() const;
     /// Time stands until somebody does something.

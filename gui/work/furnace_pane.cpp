@@ -67,6 +67,24 @@ public:
         target(layout_.place.to_screen(cutaway::kBlowerDoor), control(Verb::blower_door));
     }
 
+    /// The words beside the drawing mean what their leaders end on.
+    void labels() {
+        for (const cutaway::PlacedLabel& placed : layout_.labels) {
+            const int part = known_.site->catalogue.find_part(placed.label.part);
+            if (part < 0)
+                continue;
+            const Rect box = cutaway::box_of(canvas_, placed);
+            const view::Thing thing{Word::part, part};
+            ImGui::PushID(placed.label.words.data());
+            ImGui::SetCursorScreenPos(box.min);
+            if (ImGui::InvisibleButton("words", box.size()))
+                wanted_.focus = thing;
+            if (ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible))
+                segment(canvas_, {box.min.x, box.max.y}, box.max, Line::Detail, canvas_.theme->ink);
+            ImGui::PopID();
+        }
+    }
+
     void spots() {
         for (const cutaway::SpotPlace& place : cutaway::spot_places()) {
             const ImVec2 at = layout_.place.to_screen(place.at);
@@ -180,6 +198,7 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
     if (pane.show_spots)
         shown.spots();
     shown.parts();
+    shown.labels();
     shown.name_hovered();
     move_drawing(inside, layout, pane.view);
     ImGui::EndChild();

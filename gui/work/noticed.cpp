@@ -3,6 +3,7 @@
 
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/flow.hpp"
+#include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "visit/play_line.hpp"
@@ -72,7 +73,9 @@ void draw_noticed(const Canvas& canvas, Rect area, const view::Known& known, vie
     if (known.captions.empty())
         text(inside, at, "Nothing yet.", Type::Secondary, canvas.theme->pencil);
     for (auto caption = known.captions.rbegin(); caption != known.captions.rend(); ++caption)
-        at.y += draw_caption(inside, at, width, known, *caption);
+        at.y +=
+            draw_caption(in_view(inside, {at, {at.x, at.y + 3 * line_height(inside, Type::Secondary)}}, area),
+                         at, width, known, *caption);
     ImGui::SetCursorScreenPos(at);
     ImGui::Dummy({1, 1});
     ImGui::EndChild();

@@ -7,6 +7,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/tab_order.hpp"
+#include "gui/cutaway/places.hpp"
 #include "gui/platform/input_queue.hpp"
 
 #include <algorithm>
@@ -27,6 +28,8 @@ constexpr std::array<Key, view::kSlots> kKeys{Key::L, Key::H, Key::M, Key::U, Ke
 constexpr std::array<char, view::kSlots> kLetters{'L', 'H', 'M', 'U', 'P', 'C', 'A', 'R'};
 constexpr std::size_t kColumns = 4;
 constexpr float kRow = 46; // design pixels
+constexpr float kLeastChoice = 280;
+constexpr int kMoreRows = 2; ///< for choices that are spread out
 
 Slot slot_at(std::size_t i) {
     return static_cast<Slot>(i);
@@ -43,6 +46,33 @@ std::string door_in_the_way(const view::Known& known, const view::Thing& thing) 
     if (where == Where::blower_compartment && known.percept.left_as.blower_door_on)
         return "blower-door off";
     return {};
+}
+
+/// What a part's tag offers, with the taps and places for probes that lie on it.
+std::array<view::SlotFill, view::kSlots> offers_of(const view::Known& known, const view::Thing& thing) {
+    auto slots = view::slots_of(known, thing);
+    if (thing.kind != Word::part)
+        return slots;
+    const cutaway::PartPlace* place =
+        cutaway::find_part_place(known.site->catalogue.parts[static_cast<std::size_t>(thing.value)].id);
+    if (place == nullptr)
+        return slots;
+    auto& measure = slots[static_cast<std::size_t>(Slot::measure)];
+    std::vector<view::SlotChoice> at_spots;
+    for (const cutaway::SpotPlace& spot : cutaway::spot_places()) {
+        if (!place->box.holds(spot.at))
+            continue;
+        const auto there = view::slots_of(known, {Word::pressure_spot, static_cast<std::int32_t>(spot.spot)});
+        for (view::SlotChoice choice : there[static_cast<std::size_t>(Slot::measure)].choices) {
+            choice.words = choice.line.substr(0, choice.line.find(' ')) + ": " +
+                           std::string(instruments::spot_row(spot.spot).title);
+            at_spots.push_back(choice);
+        }
+    }
+    measure.choices.insert(measure.choices.begin(), at_spots.begin(), at_spots.end());
+    if (!measure.choices.empty())
+        measure.why_empty.clear();
+    return slots;
 }
 
 void choose(const view::Known& known, const view::SlotChoice& choice, Tag& tag, view::Wanted& wanted) {
@@ -149,17 +179,20 @@ void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, con
     const Canvas inside = canvas.here();
     const float height = control_height(canvas);
     const float gap = canvas.px(4);
-    const float width = std::floor((area.width() - gap - ImGui::GetStyle().ScrollbarSize) / 2);
+    const auto columns = static_cast<std::size_t>(std::max(2.0F, area.width() / canvas.px(kLeastChoice)));
+    const float width =
+        std::floor((area.width() - ImGui::GetStyle().ScrollbarSize) / static_cast<float>(columns) - gap);
     const ImVec2 from = ImGui::GetCursorScreenPos();
     for (std::size_t i = 0; i < fill.choices.size(); ++i) {
-        const ImVec2 at{from.x + static_cast<float>(i % 2) * (width + gap),
-                        from.y + static_cast<float>(i / 2) * (height + gap)};
+        const ImVec2 at{from.x + static_cast<float>(i % columns) * (width + gap),
+                        from.y + static_cast<float>(i / columns) * (height + gap)};
         const view::SlotChoice& choice = fill.choices[i];
         std::string key = time_of(choice);
         if (i < 9)
             key += (key.empty() ? "" : "  ") + std::to_string(i + 1);
         ImGui::PushID(static_cast<int>(i));
-        if (button(inside, rect_at(at, {width, height}), choice.words, false, key))
+        const Rect box = rect_at(at, {width, height});
+        if (button(in_view(inside, box, area), box, choice.words, false, key))
             choose(known, choice, tag, wanted);
         ImGui::PopID();
     }
@@ -183,13 +216,14 @@ char key_of(Slot slot) {
     return kLetters[static_cast<std::size_t>(slot)];
 }
 
-float tag_height(const Canvas& canvas) {
-    return canvas.px(16) + control_height(canvas) + 2 * canvas.px(kRow) + canvas.px(12);
+float tag_height(const Canvas& canvas, const Tag& tag) {
+    const float more = tag.open ? kMoreRows * control_height(canvas) : 0;
+    return more + canvas.px(16) + control_height(canvas) + 2 * canvas.px(kRow) + canvas.px(12);
 }
 
 void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, Tag& tag, view::Wanted& wanted) {
     draw_card(canvas, area);
-    const auto slots = view::slots_of(known, *tag.thing);
+    const auto slots = offers_of(known, *tag.thing);
     Rect inner = area.shrunk(canvas.px(8));
     Rect head = inner.cut_top(control_height(canvas));
     if (button(canvas, head.cut_right(button_width(canvas, "Close", "Esc")), "Close", false, "Esc"))
@@ -219,7 +253,7 @@ bool handle_tag_keys(const view::Known& known, Tag& tag, view::Wanted& wanted) {
         take_chain(tag, wanted);
         return true;
     }
-    const auto slots = view::slots_of(known, *tag.thing);
+    const auto slots = offers_of(known, *tag.thing);
     if (tag.open) {
         const view::SlotFill& fill = slots[static_cast<std::size_t>(*tag.open)];
         for (std::size_t i = 0; i < std::min<std::size_t>(9, fill.choices.size()); ++i)

@@ -23,7 +23,7 @@ struct Tag {
 char key_of(view::Slot slot);
 
 /// Height that it wants, in pixels.
-float tag_height(const canvas::Canvas& canvas);
+float tag_height(const canvas::Canvas& canvas, const Tag& tag);
 
 void draw_tag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, Tag& tag,
               view::Wanted& wanted);

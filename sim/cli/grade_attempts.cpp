@@ -13,6 +13,7 @@
 #include "lesson/begin_of.hpp"
 #include "lesson/debrief.hpp"
 #include "report/html.hpp"
+#include "report/of_attempt.hpp"
 #include "report/pdf.hpp"
 #include "units/constants.hpp"
 
@@ -63,25 +64,6 @@ struct Graded {
     std::optional<report::Document> report; ///< if one is wanted
 };
 
-std::string title_of_call(const std::string& name) {
-    try {
-        return name.empty() ? std::string() : files::load_bundle(name).scenario.title;
-    } catch (const files::Error&) {
-        return {};
-    }
-}
-
-report::Document report_of(const files::LoadedBundle& bundle, const files::Attempt& attempt,
-                           const std::string& file, const lesson::Debrief& debrief) {
-    report::Origin origin;
-    origin.file = std::filesystem::path(file).filename().string();
-    origin.header = attempt.header;
-    origin.chain = attempt.chain;
-    origin.abandoned = attempt.abandoned();
-    origin.twin_title = title_of_call(debrief.twin);
-    return report::make_document(bundle, debrief, origin);
-}
-
 void write_reports(const report::Document& document, const GradeOptions& options) {
     if (!options.html.empty())
         files::replace_file(options.html, report::to_html(document));
@@ -103,7 +85,7 @@ Graded grade_one(Shelf& shelf, const std::string& file, const GradeOptions& opti
     }
     const lesson::Debrief debrief =
         lesson::make_debrief(bundle.site, bundle.scenario, bundle.rubric, log, bank);
-    graded.report = report_of(bundle, attempt, file, debrief);
+    graded.report = report::document_of(bundle, file, debrief);
     graded.grade = debrief.grade;
     return graded;
 }

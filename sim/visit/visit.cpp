@@ -5,6 +5,8 @@
 #include "files/error.hpp"
 #include "lesson/log.hpp"
 
+#include <algorithm>
+
 namespace lightoff::visit {
 namespace {
 
@@ -49,11 +51,7 @@ void Visit::remember(const bench::Action& action, const bench::Percept& before) 
         undo_ = Undo{action, *inverse};
 }
 
-void Visit::resume(const std::string& path) {
-    files::Attempt so_far;
-    files::AttemptWriter writer = files::AttemptWriter::resume(path, furnace::kPhysicsVersion, so_far);
-    files::check_bundle(so_far, path, site_->model.bundle_hash);
-    const lesson::Log log = files::log_of(so_far, path, *site_);
+void Visit::follow(const lesson::Log& log, const std::string& path, std::uint64_t to_tick) {
     const auto differs = [&](const std::string& what) {
         return files::Error({path, "", what, "an attempt that comes out the same here",
                              "it was recorded by another program or machine; `replay` says more"});
@@ -73,23 +71,30 @@ void Visit::resume(const std::string& path) {
         }
     };
     for (const lesson::Log::Entry& entry : log.entries) {
+        if (entry.tick > to_tick)
+            break;
         run_to(entry.tick);
         const bench::Percept before = percept();
-        if (bench::check(*site_, world_, entry.action).allowed)
-            hazards_.before(world_, entry.action, workspace_);
-        const bench::Verdict verdict = bench::begin(*site_, world_, entry.action);
+        const bench::Verdict verdict = check(entry.action);
         if (!verdict.allowed)
             throw differs("an action that is refused: " + verdict.reason);
+        hazards_.before(world_, entry.action, workspace_);
+        bench::begin(*site_, world_, entry.action);
         remember(entry.action, before);
         done_.push_back({entry.tick, entry.action});
     }
-    run_to(log.last_tick);
+    run_to(std::min(to_tick, log.last_tick));
+}
+
+void Visit::resume(const std::string& path) {
+    files::Attempt so_far;
+    files::AttemptWriter writer = files::AttemptWriter::resume(path, furnace::kPhysicsVersion, so_far);
+    files::check_bundle(so_far, path, site_->model.bundle_hash);
+    const lesson::Log log = files::log_of(so_far, path, *site_);
+    follow(log, path, log.last_tick);
     writer_.emplace(std::move(writer));
-    while (world_.hands.busy != 0) {
-        pass();
-        if (world_.tick % lesson::kMarkTicks == 0)
-            mark();
-    }
+    while (world_.hands.busy != 0)
+        tick();
 }
 
 bench::Verdict Visit::check(const bench::Action& action) const {

@@ -6,6 +6,7 @@
 #include "bench/notebook.hpp"
 #include "files/attempt.hpp"
 #include "files/bundle_loader.hpp"
+#include "lesson/log.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -34,6 +35,10 @@ public:
     /// that it was left in, and writes on behind it. Throws files::Error if it has ended, was made with other
     /// data, or does not come out the same. The session's seed must be the attempt's.
     void resume(const std::string& path);
+
+    /// Does again, silently, what a log holds up to a tick, from arrival on; to go on from there otherwise.
+    /// Throws files::Error, naming `path`, if it does not come out the same.
+    void follow(const lesson::Log& log, const std::string& path, std::uint64_t to_tick);
 
     /// Whether an action may be done now, and why not.
     [[nodiscard]] bench::Verdict check(const bench::Action& action) const;

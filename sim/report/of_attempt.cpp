@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+#include "report/of_attempt.hpp"
+
+#include "files/error.hpp"
+#include "furnace/furnace.hpp"
+
+#include <filesystem>
+
+namespace lightoff::report {
+namespace {
+
+std::string title_of_call(const std::string& name) {
+    try {
+        return name.empty() ? std::string() : files::load_bundle(name).scenario.title;
+    } catch (const files::Error&) {
+        return {};
+    }
+}
+
+} // namespace
+
+Document document_of(const files::LoadedBundle& bundle, const std::string& file,
+                     const lesson::Debrief& debrief) {
+    const files::Attempt attempt = files::read_attempt(file, furnace::kPhysicsVersion);
+    Origin origin;
+    origin.file = std::filesystem::path(file).filename().string();
+    origin.header = attempt.header;
+    origin.chain = attempt.chain;
+    origin.abandoned = attempt.abandoned();
+    origin.twin_title = title_of_call(debrief.twin);
+    return make_document(bundle, debrief, origin);
+}
+
+} // namespace lightoff::report

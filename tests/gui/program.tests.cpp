@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/program.hpp"
+
+#include "files/attempt.hpp"
+#include "files/disk.hpp"
+#include "files/temporary_folder.hpp"
+#include "gui/headless.hpp"
+
+#include <catch2/catch.hpp>
+#include <chrono>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <thread>
+
+using namespace lightoff;
+
+namespace {
+
+/// The whole program with hands that use it, but no window.
+struct Visitor {
+    explicit Visitor(const std::string& folder, ImVec2 size = {1280, 720})
+        : at(size), screen(size), program(desk::Own{folder, "", {}, true}) {
+        look();
+    }
+    void frame(double wall_s) {
+        screen.frame([&](const canvas::Canvas& canvas) { program.draw(canvas, {{0, 0}, at}, wall_s); });
+    }
+    /// Until input is taken and what was begun is done.
+    void look() {
+        screen.settle([&](const canvas::Canvas& canvas) { program.draw(canvas, {{0, 0}, at}, 0.0); });
+        for (int i = 0; i < 2000 && program.call() != nullptr && !program.call()->hands_free(); ++i)
+            frame(0.05);
+        frame(0.0);
+        frame(0.0);
+    }
+    [[nodiscard]] bool shows(std::string_view words) const {
+        const auto& texts = screen.probe.texts();
+        return std::any_of(texts.begin(), texts.end(), [&](const auto& text) { return text.words == words; });
+    }
+    ImVec2 place_of(std::string_view words) const {
+        for (const auto& text : screen.probe.texts())
+            if (text.words == words)
+                return text.ink.centre();
+        std::string all;
+        for (const auto& text : screen.probe.texts())
+            all += text.words + "\n";
+        FAIL("nothing says " << words << " among\n" << all);
+        return {};
+    }
+    void press(std::string_view words) {
+        screen.click(place_of(words));
+        look();
+    }
+    /// The state at the right of a name on the strip.
+    void press_state_of(std::string_view name) {
+        const ImVec2 label = place_of(name);
+        for (const auto& text : screen.probe.texts())
+            if (text.ink.min.x > label.x && text.ink.max.x < 200 &&
+                std::abs(text.ink.centre().y - label.y) < 12 && text.words != name) {
+                screen.click(text.ink.centre());
+                look();
+                return;
+            }
+        FAIL("no state beside " << name);
+    }
+    void tap(platform::Key key) {
+        screen.tap(key);
+        look();
+    }
+    void type(std::string_view line) {
+        tap(platform::Key::Slash);
+        for (const char letter : line)
+            screen.queue.push(platform::TextEvent{static_cast<char32_t>(letter)});
+        tap(platform::Key::Enter);
+    }
+    std::string last_done() {
+        const visit::Visit& visit = program.call()->visit();
+        return visit.done().empty() ? std::string()
+                                    : bench::format_action(visit.site(), visit.done().back().action);
+    }
+
+    ImVec2 at;
+    test::Headless screen;
+    desk::Program program;
+};
+
+/// The lines of a model script.
+std::vector<std::string> script(const std::string& name) {
+    std::istringstream in(
+        files::read_file(std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/scripts/" + name + ".txt"));
+    std::vector<std::string> lines;
+    for (std::string line; std::getline(in, line);) {
+        line = line.substr(0, line.find('#'));
+        if (line.find_first_not_of(' ') != std::string::npos)
+            lines.push_back(line);
+    }
+    return lines;
+}
+
+const debrief::Model& wait_for_debrief(Visitor& visitor) {
+    for (int i = 0; i < 6000 && visitor.program.debriefed() == nullptr; ++i) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(100));
+        visitor.frame(0.1);
+        REQUIRE(visitor.program.is_debriefing());
+    }
+    REQUIRE(visitor.program.debriefed() != nullptr);
+    return *visitor.program.debriefed();
+}
+
+} // namespace
+
+TEST_CASE("by keyboard alone: from the front desk through a plugged hose to a debrief with full marks",
+          "[program][slow]") {
+    const TemporaryFolder folder;
+    Visitor visitor(folder.path().string());
+    REQUIRE(visitor.program.at_the_desk());
+    visitor.program.desk().choose("plugged-hose");
+    visitor.look();
+    visitor.tap(platform::Key::Enter);
+    REQUIRE(visitor.program.call() != nullptr);
+    for (const std::string& line : script("plugged-hose"))
+        visitor.type(line);
+    REQUIRE(visitor.program.is_debriefing());
+    const debrief::Model& model = wait_for_debrief(visitor);
+    CHECK(model.debrief.grade.mark == Approx(100.0));
+    CHECK(model.debrief.grade.safety == Approx(100.0));
+    visitor.look();
+    visitor.tap(platform::Key::Escape);
+    CHECK(visitor.program.desk().calls()[visitor.program.desk().chosen()].best() == Approx(100.0));
+}
+
+TEST_CASE("by mouse: a plugged hose is found, measured, cleared and signed for", "[program]") {
+    const TemporaryFolder folder;
+    Visitor visitor(folder.path().string(), {1920, 1080});
+    visitor.press("No heat at 14 Quarry Lane");
+    visitor.press("Take the call");
+    REQUIRE(visitor.program.call() != nullptr);
+    visitor.press("Wait");
+    visitor.press_state_of("Disconnect");
+    CHECK(visitor.last_done() == "disconnect off");
+    visitor.press_state_of("Burner door");
+    CHECK(visitor.last_done() == "burner-door off");
+    visitor.press("Hose"); // its words beside the drawing
+    visitor.press("Measure");
+    visitor.press("manometer-a: tee in the hose, pressure switch side");
+    CHECK(visitor.last_done() == "manometer-a hose-tee-switch");
+    visitor.press_state_of("Disconnect");
+    visitor.press("Noticed");
+    visitor.press("inducer");
+    visitor.press("inducer");
+    visitor.press("Bag");
+    CHECK(visitor.shows("pressure difference"));
+    visitor.press("Suspects");
+    visitor.press("1  After: Call seen");
+    CHECK(visitor.last_done() == "stops-at 1");
+    visitor.press_state_of("Disconnect");
+    visitor.press("Undo");
+    CHECK(visitor.last_done() == "take-off pressure_hose");
+    visitor.press("Clean");
+    visitor.press("Put back");
+    visitor.press("put-back");
+    CHECK(visitor.last_done() == "put-back pressure_hose");
+    visitor.press_state_of("Disconnect");
+    visitor.press("Noticed");
+    visitor.press("burners");
+    CHECK(visitor.program.call()->known().percept.heard.ignition +
+              visitor.program.call()->known().percept.heard.roar >
+          0);
+}
+
+TEST_CASE("a process that is killed in mid-attempt loses nothing", "[program]") {
+    const TemporaryFolder folder;
+    std::string path;
+    {
+        Visitor visitor(folder.path().string());
+        visitor.program.take_call("plugged-hose");
+        visitor.look();
+        visitor.type("disconnect off");
+        visitor.type("burner-door off");
+        path = visitor.program.call()->place().path;
+        // No leave(): the file is as a kill would leave it, but for a line cut in two.
+        std::filesystem::copy_file(path, folder.file("killed.jsonl"));
+    }
+    std::ofstream(folder.file("killed.jsonl"), std::ios::app) << R"({"entry":{"n":3,"ti)";
+    Visitor visitor(folder.path().string());
+    visitor.program.go_on(folder.file("killed.jsonl"));
+    visitor.look();
+    REQUIRE(visitor.program.call() != nullptr);
+    CHECK(visitor.program.call()->visit().done().size() == 2);
+    CHECK_FALSE(visitor.program.call()->known().percept.left_as.burner_door_on);
+    visitor.type("burner-door on");
+    CHECK(visitor.program.call()->visit().done().size() == 3);
+}
+
+TEST_CASE("a folder that can't be written to: the call is worked, and says that nothing is kept",
+          "[program]") {
+    Visitor visitor("/proc/nowhere");
+    visitor.program.take_call("plugged-hose");
+    visitor.look();
+    REQUIRE(visitor.program.call() != nullptr);
+    CHECK(visitor.program.call()->refusal().find("can't be kept") != std::string::npos);
+    visitor.type("disconnect off");
+    CHECK(visitor.last_done() == "disconnect off");
+}
+
+TEST_CASE("a damaged attempt is refused at the front desk, in words", "[program]") {
+    const TemporaryFolder folder;
+    std::ofstream(folder.file("bad.jsonl")) << "no attempt\n";
+    Visitor visitor(folder.path().string());
+    visitor.program.go_on(folder.file("bad.jsonl"));
+    visitor.look();
+    CHECK(visitor.program.at_the_desk());
+    CHECK(visitor.program.desk().said().find("bad.jsonl") != std::string::npos);
+}
+
+TEST_CASE("front desk and settings: nothing cut off at any size", "[program]") {
+    const TemporaryFolder folder;
+    for (const ImVec2 size : {ImVec2{1280, 720}, ImVec2{1920, 1080}, ImVec2{2560, 1440}, ImVec2{800, 1000}}) {
+        Visitor visitor(folder.path().string(), size);
+        INFO(size.x << " x " << size.y);
+        CHECK(visitor.screen.probe.problems() == std::vector<std::string>{});
+        visitor.press("Settings");
+        CHECK(visitor.screen.probe.problems() == std::vector<std::string>{});
+    }
+}
