@@ -30,6 +30,11 @@ float shared_edge(const Canvas& canvas) {
 
 } // namespace
 
+bool press_area(const char* id, Rect box) {
+    ImGui::SetCursorScreenPos(box.min);
+    return ImGui::InvisibleButton(id, {std::max(1.0F, box.width()), std::max(1.0F, box.height())});
+}
+
 float control_height(const Canvas& canvas) {
     return std::max(kLeastTarget, line_height(canvas, Type::Body) + canvas.px(12));
 }
@@ -41,8 +46,7 @@ float button_width(const Canvas& canvas, std::string_view words, std::string_vie
 
 bool button(const Canvas& canvas, Rect box, std::string_view words, bool chosen, std::string_view key) {
     const std::string id(words);
-    ImGui::SetCursorScreenPos(box.min);
-    const bool clicked = ImGui::InvisibleButton(id.c_str(), box.size());
+    const bool clicked = press_area(id.c_str(), box);
     tab_stop();
     const bool pressed = clicked || enter_pressed();
     const bool hovered = ImGui::IsItemHovered();

@@ -7,6 +7,10 @@
 
 namespace lightoff::canvas {
 
+/// Makes a box the library's next item, to be pressed; true when it was. A page too small for it gives it a
+/// pixel: the library takes no less.
+bool press_area(const char* id, Rect box);
+
 /// Height in pixels of a control in one line of body text; never under 24 px.
 float control_height(const Canvas& canvas);
 /// Width a button needs for its words and the key that does the same.

@@ -127,8 +127,7 @@ int draw_list(const Canvas& canvas, Rect area, Rect foot, const std::vector<List
         const Rect box = area.cut_top(height);
         if (row.tick) {
             ImGui::PushID(static_cast<int>(end));
-            ImGui::SetCursorScreenPos(box.min);
-            const bool clicked = ImGui::InvisibleButton("row", box.size());
+            const bool clicked = press_area("row", box);
             tab_stop();
             if (clicked || enter_pressed())
                 pressed = static_cast<int>(end);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/debrief/stairs.hpp"
 
+#include "gui/canvas/controls.hpp"
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/flow.hpp"
 #include "gui/canvas/lettering.hpp"
@@ -206,7 +207,7 @@ void draw_stairs(const Canvas& canvas, Rect area, const Model& model, DebriefVie
     draw_lines(canvas, axes, model);
     draw_marks(canvas, axes, model, view);
     ImGui::SetCursorScreenPos(axes.plot.min);
-    ImGui::InvisibleButton("stairs", axes.plot.size());
+    press_area("stairs", axes.plot);
     if (ImGui::IsItemActive()) {
         const float share = (ImGui::GetIO().MousePos.x - axes.plot.min.x) / axes.plot.width();
         view.tick = model.tick_at(axes.length_s * static_cast<double>(std::clamp(share, 0.0F, 1.0F)));

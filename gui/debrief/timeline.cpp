@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/debrief/timeline.hpp"
 
+#include "gui/canvas/controls.hpp"
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
@@ -121,7 +122,7 @@ void draw_rows(const Canvas& canvas, Rect rows, const Model& model, DebriefView&
 void press_rows(Rect rows, const Model& model, DebriefView& view, const TimeScale& scale) {
     const Rect paper{{scale.plot.min.x, rows.min.y}, {scale.plot.max.x, rows.max.y}};
     ImGui::SetCursorScreenPos(paper.min);
-    ImGui::InvisibleButton("what happened", {std::max(1.0F, paper.width()), std::max(1.0F, paper.height())});
+    press_area("what happened", paper);
     if (ImGui::IsItemActive())
         view.tick = model.tick_at(scale.seconds(ImGui::GetIO().MousePos.x));
 }

@@ -142,8 +142,7 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
         const Rect box = rect_at(at, {width, row});
         const Canvas inside = in_view(list, box, area);
         at.y += row;
-        ImGui::SetCursorScreenPos(box.min);
-        const bool pressed = ImGui::InvisibleButton(call.name.c_str(), box.size());
+        const bool pressed = press_area(call.name.c_str(), box);
         tab_stop();
         const bool keyboard = has_keyboard();
         if (keyboard && enter_pressed())

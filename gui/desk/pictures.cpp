@@ -58,6 +58,8 @@ private:
     std::string picture(const std::string& name) {
         const std::string path = (std::filesystem::path(folder_) / name).string() + ".png";
         for (int i = 0; i < kFramesForPicture; ++i) {
+            const platform::Wishes wishes = program_.wishes();
+            window_.set_look(wishes.theme, wishes.text_percent);
             if (i + 1 == kFramesForPicture)
                 window_.request_screenshot(path);
             window_.begin_frame(0);

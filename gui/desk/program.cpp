@@ -30,7 +30,7 @@ using platform::Key;
 using platform::key_pressed;
 
 constexpr double kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
-const ImVec2 kLeastPage{1000, 560}; ///< design pixels that a page must have; text grows no further
+const ImVec2 kLeastPage{1180, 660}; ///< design pixels that a page must have; text grows no further
 
 ThemeId theme_of(const files::Settings& settings) {
     for (const ThemeId id : kThemes)

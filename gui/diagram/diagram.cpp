@@ -234,7 +234,7 @@ void take_keys(const Sheet& sheet, DiagramView& view, Wanted& wanted) {
 void take_mouse(const Sheet& sheet, DiagramView& view, Wanted& wanted, Hit& hover) {
     const ImGuiIO& io = ImGui::GetIO();
     ImGui::SetCursorScreenPos(sheet.area.min);
-    ImGui::InvisibleButton("sheet", sheet.area.size());
+    press_area("sheet", sheet.area);
     const bool hovered = ImGui::IsItemHovered();
     if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack)) {
         view.dragging = true;

@@ -31,7 +31,7 @@ std::string_view shown_part(std::string_view words) {
 Touch touch(const Canvas& canvas, Rect box, std::string_view id, std::string_view name) {
     ImGui::SetCursorScreenPos(box.min);
     Touch touch;
-    touch.pressed = ImGui::InvisibleButton(std::string(id).c_str(), box.size());
+    touch.pressed = canvas::press_area(std::string(id).c_str(), box);
     tab_stop();
     touch.pressed = touch.pressed || enter_pressed();
     touch.hovered = ImGui::IsItemHovered();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/trace/strip_chart.hpp"
 
+#include "gui/canvas/controls.hpp"
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
@@ -177,7 +178,7 @@ void StripChart::handle_input(const Layout& layout, const Recording& recording, 
     const ImGuiIO& io = ImGui::GetIO();
     const double newest_s = recording.newest_s();
     ImGui::SetCursorScreenPos(layout.plot.min);
-    ImGui::InvisibleButton("paper", layout.plot.size());
+    press_area("paper", layout.plot);
     if (ImGui::IsItemActive() && view.marker_s) {
         view.marker_s = std::clamp(time_at(layout.plot, view, io.MousePos.x), 0.0, newest_s);
     } else if (ImGui::IsItemActive() && io.MouseDelta.x != 0) {

@@ -84,8 +84,6 @@ void CallPage::pass(double wall_s) {
         tick();
         next_line();
     }
-    if (guidance_)
-        guidance_->look(visit_);
     if (due > 0)
         cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
 }
@@ -102,6 +100,8 @@ void CallPage::tick() {
     heard_.relay_clicks = static_cast<std::uint8_t>(std::min(8, heard_.relay_clicks + now.relay_clicks));
     heard_.valve_click = heard_.valve_click || now.valve_click;
     heard_.ignition = std::max(heard_.ignition, now.ignition);
+    if (guidance_)
+        guidance_->look(visit_);
 }
 
 bench::Heard CallPage::heard_since_last_frame() {
@@ -170,6 +170,8 @@ void CallPage::start(const std::string& text) {
     }
     if (!refusal_.empty())
         waiting_.clear(); // what was to follow stood on it
+    if (guidance_)
+        guidance_->look(visit_); // what is said on paper takes no tick
     act_ticks_ = ticks_busy();
     pace_.begin(act_ticks_);
 }

@@ -76,8 +76,7 @@ public:
             const Rect box = cutaway::box_of(canvas_, placed);
             const view::Thing thing{Word::part, part};
             ImGui::PushID(placed.label.words.data());
-            ImGui::SetCursorScreenPos(box.min);
-            if (ImGui::InvisibleButton("words", box.size()))
+            if (press_area("words", box))
                 wanted_.focus = thing;
             if (ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible))
                 segment(canvas_, {box.min.x, box.max.y}, box.max, Line::Detail, canvas_.theme->ink);
@@ -136,8 +135,7 @@ private:
             !layout_.window.shrunk(-canvas_.px(20)).holds(box.centre()))
             return;
         ImGui::PushID(static_cast<int>(thing.kind) * 4096 + thing.value);
-        ImGui::SetCursorScreenPos(box.min);
-        if (ImGui::InvisibleButton("thing", box.size()))
+        if (press_area("thing", box))
             wanted_.focus = thing;
         const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
         if (ImGui::IsItemHovered() || keyboard) {

@@ -28,11 +28,11 @@ constexpr std::array<std::string_view, 6> kParts{
 /// Draws cards from the top down.
 class Strip {
 public:
-    Strip(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted)
-        : canvas_(canvas), rest_(area), known_(known), wanted_(wanted) {}
+    Strip(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted, Rect seen)
+        : canvas_(canvas), probe_(canvas.probe), rest_(area), known_(known), wanted_(wanted), seen_(seen) {}
 
     void head(std::string_view words) {
-        text_in(canvas_, rest_.cut_top(line_height(canvas_, Type::Secondary)), words, Type::Secondary,
+        text_in(canvas_, take(line_height(canvas_, Type::Secondary)), words, Type::Secondary,
                 canvas_.theme->pencil);
         gap(2);
     }
@@ -40,7 +40,7 @@ public:
     /// A thing and its state; pressing it does `line`. Its name beside it takes the eye to its tag.
     void toggle(std::string_view name, std::string_view state, const std::string& line,
                 const view::Thing& thing, bool as_usual) {
-        Rect row = rest_.cut_top(control_height(canvas_));
+        Rect row = take(control_height(canvas_));
         const std::string words = std::string(state) + "##" + std::string(name);
         const float width = std::max(canvas_.px(58), button_width(canvas_, state));
         if (button(canvas_, row.cut_right(width), words, !as_usual))
@@ -51,7 +51,7 @@ public:
     }
 
     void buttons(std::initializer_list<std::pair<std::string, std::string>> words_and_lines) {
-        Rect row = rest_.cut_top(control_height(canvas_));
+        Rect row = take(control_height(canvas_));
         const float width = row.width() / static_cast<float>(words_and_lines.size());
         for (const auto& [words, line] : words_and_lines) {
             if (button(canvas_, row.cut_left(width + line_width(canvas_, Line::Rule)), words))
@@ -64,8 +64,7 @@ public:
     /// Words that can be pressed: the thing's tag opens.
     void link(Rect box, std::string_view words, const view::Thing& thing) {
         const std::string id = std::string(words) + "##link";
-        ImGui::SetCursorScreenPos(box.min);
-        if (ImGui::InvisibleButton(id.c_str(), box.size()))
+        if (press_area(id.c_str(), box))
             wanted_.focus = thing;
         const bool hovered = ImGui::IsItemHovered();
         const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
@@ -78,8 +77,9 @@ public:
     }
 
     void words(std::string_view words, Type type, Colour colour) {
-        const Rect used = paragraph(canvas_, rest_.min, rest_.width(), words, type, colour);
-        rest_.cut_top(used.height());
+        const float height = text_size(canvas_, words, type, rest_.width()).y;
+        const Rect piece = take(height);
+        paragraph(canvas_, piece.min, piece.width(), words, type, colour);
         gap(4);
     }
 
@@ -90,10 +90,20 @@ public:
     }
 
 private:
+    /// The next piece; what is not all in view is not told to the probe.
+    Rect take(float height) {
+        const Rect piece = rest_.cut_top(height);
+        canvas_.probe = probe_;
+        canvas_ = in_view(canvas_, piece, seen_);
+        return piece;
+    }
+
     Canvas canvas_;
+    LayoutProbe* probe_;
     Rect rest_;
     const view::Known& known_;
     view::Wanted& wanted_;
+    Rect seen_;
 };
 
 std::string degrees(double kelvin, view::Units units) {
@@ -163,8 +173,14 @@ bool is_on_strip(std::string_view part) {
     return std::find(kParts.begin(), kParts.end(), part) != kParts.end();
 }
 
-float draw_strip(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
-    Strip strip(canvas, area, known, wanted);
+void draw_strip(const Canvas& outer, Rect area, const view::Known& known, view::Wanted& wanted) {
+    area = {{std::floor(area.min.x), std::floor(area.min.y)}, {std::ceil(area.max.x), std::ceil(area.max.y)}};
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("strip", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const ImVec2 from = ImGui::GetCursorScreenPos();
+    const float bar = ImGui::GetScrollMaxY() > 0 ? ImGui::GetStyle().ScrollbarSize : 0;
+    Strip strip(outer.here(), rect_at(from, {area.width() - bar, 1e5F}), known, wanted, area);
+    const Canvas canvas = outer.here();
     thermostat(strip, canvas, known);
     strip.gap(6);
     supply(strip, canvas, known);
@@ -174,7 +190,9 @@ float draw_strip(const Canvas& canvas, Rect area, const view::Known& known, view
     strip.toggle("Other gas", off ? "Off" : "On", to("appliances", off),
                  {Word::on_off, static_cast<std::int32_t>(Verb::appliances)}, !off);
     strip.buttons({{"Shut off and tag", "shut-off"}});
-    return strip.top() - area.min.y;
+    ImGui::SetCursorScreenPos({from.x, strip.top()});
+    ImGui::Dummy({1, 1});
+    ImGui::EndChild();
 }
 
 } // namespace lightoff::work

@@ -134,8 +134,7 @@ void draw_card(const Canvas& canvas, Rect box) {
 bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::SlotFill& fill, bool open) {
     const Theme& theme = *canvas.theme;
     const std::string name(view::name_of(slot_at(i)));
-    ImGui::SetCursorScreenPos(box.min);
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), box.size()) || enter_pressed();
+    const bool pressed = press_area(name.c_str(), box) || enter_pressed();
     tab_stop();
     const bool reversed = open || ImGui::IsItemActive();
     if (reversed || ImGui::IsItemHovered())
