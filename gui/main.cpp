@@ -84,7 +84,8 @@ void add_options(CLI::App& app, Typed& typed) {
                        "save pictures there, and end: of the moments that a script names, else of four of "
                        "a furnace that runs")
             ->type_name("DIR");
-    app.add_option("--script", typed.script, "actions to do, as in lightoff-cli play; nothing is kept")
+    app.add_option("--script", typed.script,
+                   "actions to do, as in lightoff-cli play, and pictures to save (docs/window.md)")
         ->type_name("FILE")
         ->needs(shots);
     app.footer(
@@ -152,7 +153,9 @@ int show(Typed& typed, platform::WindowOptions& options) {
     if (!typed.shots.empty() && typed.script.empty())
         return save_pictures(typed, options);
     if (!typed.script.empty())
-        own.keep = false;
+        own.attempts_folder = typed.shots;
+    own.settings_file.clear();
+    own.settings.sound = false;
     desk::Program program(std::move(own));
     open(typed, program);
     if (!typed.script.empty())

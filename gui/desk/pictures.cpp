@@ -4,6 +4,7 @@
 #include "files/disk.hpp"
 #include "files/error.hpp"
 
+#include <algorithm>
 #include <array>
 #include <filesystem>
 #include <sstream>
@@ -28,6 +29,12 @@ constexpr std::array<std::pair<std::string_view, CallPage::Side>, CallPage::kSid
      {"close", CallPage::Side::close},
      {"noticed", CallPage::Side::noticed}}};
 
+constexpr std::array<std::pair<std::string_view, debrief::Page>, 5> kPages{{{"moment", debrief::Page::moment},
+                                                                            {"stairs", debrief::Page::stairs},
+                                                                            {"better", debrief::Page::better},
+                                                                            {"points", debrief::Page::points},
+                                                                            {"next", debrief::Page::next}}};
+
 /// A window that runs by itself.
 class Studio {
 public:
@@ -44,6 +51,8 @@ public:
             return {};
         if (verb == "picture")
             return picture(word);
+        if (verb == "debrief")
+            return debrief(word);
         CallPage* page = program_.call();
         if (page == nullptr)
             return "no call is open";
@@ -58,16 +67,30 @@ private:
     std::string picture(const std::string& name) {
         const std::string path = (std::filesystem::path(folder_) / name).string() + ".png";
         for (int i = 0; i < kFramesForPicture; ++i) {
-            const platform::Wishes wishes = program_.wishes();
-            window_.set_look(wishes.theme, wishes.text_percent);
             if (i + 1 == kFramesForPicture)
                 window_.request_screenshot(path);
-            window_.begin_frame(0);
-            // No time goes by: the picture shows the moment that the script came to.
-            program_.frame({0.0, window_.size(), window_.focused(), window_.canvas()});
-            window_.end_frame();
+            frame();
         }
         return window_.screenshot_written() ? std::string() : "cannot write " + path;
+    }
+    std::string debrief(const std::string& wanted) {
+        const auto* page = std::find_if(kPages.begin(), kPages.end(),
+                                        [&](const auto& named) { return named.first == wanted; });
+        if (page == kPages.end())
+            return "found " + files::in_quotes(wanted) + "; allowed moment, stairs, better, points, next";
+        frame(); // the signed call gives way to its debrief
+        while (program_.is_debriefing() && program_.debriefed() == nullptr)
+            frame();
+        return program_.show_debrief(page->second) ? std::string()
+                                                   : "there is no debrief: no call was signed";
+    }
+    /// No time goes by in it: a picture shows the moment that the script came to.
+    void frame() {
+        const platform::Wishes wishes = program_.wishes();
+        window_.set_look(wishes.theme, wishes.text_percent);
+        window_.begin_frame(0);
+        program_.frame({0.0, window_.size(), window_.focused(), window_.canvas()});
+        window_.end_frame();
     }
     static std::string show(CallPage& page, const std::string& wanted) {
         for (const auto& [name, middle] : kMiddles)

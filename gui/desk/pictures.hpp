@@ -13,6 +13,9 @@ namespace lightoff::desk {
 ///     picture NAME              FOLDER/NAME.png
 ///     show PAGE                 furnace, diagram, trace, order, bag, notes, suspects, close, noticed
 ///     focus PART                a part's tag; `focus` alone closes it
+///     debrief PAGE              of a call that is signed: moment, stairs, better, points, next
+///
+/// The attempt is kept in the same folder.
 ///
 /// Returns one sentence for each thing that could not be done; stops at the first line that is refused.
 std::vector<std::string> save_pictures(platform::WindowOptions options, Program& program,

@@ -55,6 +55,14 @@ work::CallPage* Program::call() {
     return call_ ? &call_->page : nullptr;
 }
 
+bool Program::show_debrief(debrief::Page page) {
+    if (!debrief_ || !debrief_->view)
+        return false;
+    debrief_->view->page = page;
+    debrief_->view->reached = debrief::pages_of(*debrief_->model).size() - 1;
+    return true;
+}
+
 // ---- going from page to page ----
 
 void Program::begin(const std::string& scenario, const work::AttemptPlace& place) {
@@ -71,8 +79,6 @@ void Program::take_call(const std::string& scenario) {
     work::AttemptPlace place;
     std::string problem;
     try {
-        if (!own_.keep)
-            return begin(scenario, place);
         if (own_.attempts_folder.empty())
             problem = "there is no home folder";
         else
@@ -236,7 +242,7 @@ void Program::frame(const platform::FrameInput& input) {
 
 /// Gives the ears what is heard in the call; held time is silent.
 void Program::listen() {
-    const bool on = call_ && own_.settings.sound && own_.keep;
+    const bool on = call_ && own_.settings.sound;
     if (on && !speaker_)
         speaker_ = std::make_unique<platform::Speaker>(
             [this](std::span<std::int16_t> samples) {

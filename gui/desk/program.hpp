@@ -23,7 +23,6 @@ struct Own {
     std::string attempts_folder; ///< empty: nothing is kept
     std::string settings_file;   ///< empty: nothing is kept
     files::Settings settings;
-    bool keep = true; ///< what is done; else nobody is told that nothing is kept
 };
 
 /// The whole program in a window: front desk, a call being worked, a furnace looked into, settings.
@@ -51,6 +50,8 @@ public:
     [[nodiscard]] const debrief::Model* debriefed() const {
         return debrief_ ? debrief_->model.get() : nullptr;
     }
+    /// Turns to one of its pages, and lets all before it be turned to; false if it is not made yet.
+    bool show_debrief(debrief::Page page);
     [[nodiscard]] bool is_debriefing() const { return debrief_ != nullptr; }
     void draw(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
 

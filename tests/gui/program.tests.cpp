@@ -20,7 +20,7 @@ namespace {
 /// The whole program with hands that use it, but no window.
 struct Visitor {
     explicit Visitor(const std::string& folder, ImVec2 size = {1280, 720})
-        : at(size), screen(size), program(desk::Own{folder, "", {}, true}) {
+        : at(size), screen(size), program(desk::Own{folder, "", {}}) {
         look();
     }
     void frame(double wall_s) {
