@@ -9,6 +9,7 @@
 #include "gui/work/strip.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <csignal>
 #include <filesystem>
 #include <set>
@@ -186,6 +187,56 @@ TEST_CASE("waiting stops at what can be noticed", "[gui]") {
     hands.look();
     REQUIRE_FALSE(hands.page.known().captions.empty());
     CHECK(hands.page.known().captions.back().about == bench::About::lamp);
+}
+
+namespace {
+
+/// All that was drawn, to the last corner of the last triangle.
+std::vector<std::uint32_t> drawn() {
+    std::vector<std::uint32_t> all;
+    const ImDrawData& data = *ImGui::GetDrawData();
+    for (int i = 0; i < data.CmdListsCount; ++i)
+        for (const ImDrawVert& corner : data.CmdLists[i]->VtxBuffer) {
+            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.x * 64)));
+            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.y * 64)));
+            all.push_back(corner.col);
+        }
+    return all;
+}
+
+/// The call's pages one after the other, with another fault or another severity of it.
+std::vector<std::vector<std::uint32_t>> pictures_with(const std::string& fault, double severity,
+                                                      bench::Percept& percept) {
+    files::LoadedBundle bundle = files::load_bundle("first-call");
+    bundle.scenario.faults[0].id = fault;
+    bundle.scenario.faults[0].severity = severity;
+    Hands hands(bundle);
+    percept = hands.page.known().percept;
+    std::vector<std::vector<std::uint32_t>> all;
+    for (const CallPage::Middle middle :
+         {CallPage::Middle::furnace, CallPage::Middle::diagram, CallPage::Middle::trace})
+        for (std::size_t side = 0; side < CallPage::kSides; ++side) {
+            hands.page.show(middle);
+            hands.page.show(static_cast<CallPage::Side>(side));
+            hands.look();
+            all.push_back(drawn());
+        }
+    return all;
+}
+
+} // namespace
+
+TEST_CASE("two furnaces that nobody can tell apart give equal pictures; others do not", "[gui]") {
+    bench::Percept one;
+    bench::Percept other;
+    bench::Percept third;
+    const auto first = pictures_with("w_terminal_corroded", 1.0, one);
+    const auto second = pictures_with("w_wire_open", 1.0, other); // another cause, the same silence
+    REQUIRE(one == other);
+    CHECK(first == second);
+    const auto lit = pictures_with("filter_dirty", 0.5, third);
+    REQUIRE_FALSE(one == third);
+    CHECK(first != lit);
 }
 
 TEST_CASE("a full disk: the act is not done, the page says so, and nothing crashes", "[gui]") {
