@@ -88,6 +88,46 @@ window)
     [ ! -s "$folder/err" ] || fail "it complained: $(cat "$folder/err")"
     echo "ticks in 2 s: running $running, paused $paused, running again $again"
     ;;
+call)
+    # A real window, real keys: an act is typed, the program is killed, the attempt goes on with nothing lost.
+    attempt=$LIGHTOFF_ATTEMPTS/plugged-hose-1.jsonl
+    typed() { # LINE: typed into the window
+        xdotool key --window "$window" slash
+        sleep 0.5
+        xdotool type --window "$window" --delay 30 "$1"
+        xdotool key --window "$window" Return
+    }
+    entries() { # COUNT: waits until the attempt holds so many
+        local i
+        for i in $(seq 100); do
+            [ "$(grep -c '"by"' "$attempt" 2>/dev/null)" = "$1" ] && return
+            sleep 0.1
+        done
+        fail "not $1 entries: $(cat "$attempt")"
+    }
+    opened() {
+        process=$!
+        window=$(timeout 30 xdotool search --sync --onlyvisible --name Lightoff | head -1) || fail "no window came"
+        sleep 2
+    }
+    "$program" --size 1280x720 2>"$folder/err" &
+    opened
+    xdotool key --window "$window" Return # the first call of the list
+    sleep 2
+    attempt=$(ls "$LIGHTOFF_ATTEMPTS"/*.jsonl) || fail "Return at the front desk took no call"
+    typed "disconnect off"
+    entries 1
+    kill -9 $process
+    wait $process 2>/dev/null
+    "$program" --attempt "$attempt" --size 1280x720 2>"$folder/err" &
+    opened
+    typed "disconnect on"
+    entries 2
+    xdotool key --window "$window" ctrl+q
+    timeout 10 tail --pid=$process -f /dev/null || fail "Ctrl Q did not end it"
+    wait $process || fail "status $?"
+    [ ! -s "$folder/err" ] || fail "it complained: $(cat "$folder/err")"
+    ;;
 *)
     fail "no check called $2"
     ;;
