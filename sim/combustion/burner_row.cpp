@@ -29,8 +29,7 @@ double carry_over_rate(const Params& p, const Condition& c, double neighbour_fla
 } // namespace
 
 void spread_flames(const Params& p, const Condition& c, State& s, const Inputs& in,
-                   const FlammableRange& range, const std::array<Mixture, kMaxBurners>& mixtures,
-                   double dt_s) {
+                   const FlammableRange& range, const RowMixtures& mixtures, double dt_s) {
     const auto count = static_cast<std::size_t>(p.burner_count);
     const PerBurner before = s.flame; // so that the order of burners does not matter
     bool any_before = false;

@@ -15,8 +15,7 @@ struct CellFlows {
 
 /// Kindles, spreads, grows and extinguishes the flames of the first `burner_count` burners.
 void spread_flames(const Params& p, const Condition& c, State& s, const Inputs& in,
-                   const FlammableRange& range, const std::array<Mixture, kMaxBurners>& mixtures,
-                   double dt_s);
+                   const FlammableRange& range, const RowMixtures& mixtures, double dt_s);
 
 /// What a cell does with gas that its flame has not burnt as it comes, `gathering` m3/s >= 0: see step_cell.
 CellFlows gather_and_flush(const Params& p, const FlammableRange& range, const Mixture& m, double flame,

@@ -22,14 +22,81 @@ double upset_by(double jet_kg_s, double half_kg_s) {
     return jet / (jet + half);
 }
 
-/// Sums over the burners, m3/s of gas.
+/// Of one burner, or summed over the row; m3/s of gas.
 struct RowFlows {
     double burnt_inside = 0.0;
+    double puff_inside = 0.0; ///< gathered gas that burns inside, on top of the former
     double burnt_outside = 0.0;
     double co_inside = 0.0; ///< sum of burnt_inside x ppm air-free
     double vented = 0.0;
     double spilled = 0.0;
+
+    void add(const RowFlows& more) {
+        burnt_inside += more.burnt_inside;
+        puff_inside += more.puff_inside;
+        burnt_outside += more.burnt_outside;
+        co_inside += more.co_inside;
+        vented += more.vented;
+        spilled += more.spilled;
+    }
 };
+
+/// What one burner does in a step.
+struct BurnerStep {
+    RowFlows flows;
+    double unburnt_m3 = 0.0; ///< left in its cell
+    double puff_pa = 0.0;
+    FlameLook look;
+};
+
+/// What is the same for every burner of the row.
+struct Surroundings {
+    FlammableRange range;
+    double cell_air_m3_s = 0.0;
+    double flame_upset = 0.0;
+    double stale = 0.0; ///< share of flue gas in the combustion air
+};
+
+/// Whether a burner is in nothing different from the one before it: then so is what it does.
+bool like_the_one_before(const Condition& c, const State& s, const Inputs& in, std::size_t i) {
+    return i > 0 && in.gas_flow_m3_s[i] == in.gas_flow_m3_s[i - 1] && s.flame[i] == s.flame[i - 1] &&
+           s.unburnt_m3[i] == s.unburnt_m3[i - 1] && c.primary_blockage[i] == c.primary_blockage[i - 1] &&
+           c.misalignment[i] == c.misalignment[i - 1];
+}
+
+BurnerStep step_burner(const Params& p, const Condition& c, const Surroundings& around, const Mixture& m,
+                       double misalignment, double flame, double unburnt_m3, double dt_s) {
+    BurnerStep out;
+    out.unburnt_m3 = unburnt_m3;
+    const CellFlows cell = step_cell(p, around.range, m, flame, around.cell_air_m3_s, out.unburnt_m3, dt_s);
+    out.flows.vented = cell.vented;
+    out.flows.spilled = cell.spilled;
+
+    double puff_out = 0.0;
+    if (cell.burnt_from_pocket > 0.0) {
+        out.puff_pa = puff_pressure_pa(p, cell.burnt_from_pocket * hhv_j_m3(p.fuel));
+        constexpr double half_out_pa =
+            2000.0; // teaching value: up to half of a puff comes out of the opening
+        puff_out = 0.5 * out.puff_pa / (out.puff_pa + half_out_pa);
+    }
+    if (flame <= 0.0)
+        return out;
+
+    const double outside =
+        std::min(1.0, rollout_share(m.air_ratio, p.rollout_air_ratio) + p.misaligned_rollout * misalignment);
+    const double inside = cell.burnt_as_it_comes * (1.0 - outside);
+    out.flows.burnt_inside = inside;
+    out.flows.burnt_outside = cell.burnt_as_it_comes * outside + cell.burnt_from_pocket * puff_out;
+    out.flows.puff_inside = cell.burnt_from_pocket * (1.0 - puff_out);
+    if (inside > 0.0) {
+        const double air_ratio_inside = outside > 0.0 ? m.air_ratio / (1.0 - outside) : m.air_ratio;
+        out.flows.co_inside =
+            inside * co_air_free_ppm(p.co, {air_ratio_inside, misalignment, m.primary_deficit,
+                                            c.exchanger_soot, around.flame_upset, around.stale});
+    }
+    out.look = flame_look(p, c, m, flame, misalignment, around.flame_upset);
+    return out;
+}
 
 /// True where nothing changes by itself: full flame on a mixture that holds it, or neither flame nor gas.
 bool is_settled(const Mixture& m, double flame) {
@@ -93,13 +160,17 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
         dry_air_mol_s(cell_air_kg_s * (1.0 - in.recirculated_fraction), in.humidity_ratio) *
         standard_molar_volume_m3_mol;
 
-    std::array<Mixture, kMaxBurners> mixtures;
+    RowMixtures mixtures;
     bool settled = true;
     double gas_m3_s = 0.0;
     for (std::size_t i = 0; i < count; ++i) {
         const double gas = in.gas_flow_m3_s[i];
-        const double air_ratio = gas > 0.0 ? cell_fresh_m3_s / (gas * stoichiometric) : 0.0;
-        mixtures[i] = mixture(p, range, gas, air_ratio, c.primary_blockage[i]);
+        if (i > 0 && gas == in.gas_flow_m3_s[i - 1] && c.primary_blockage[i] == c.primary_blockage[i - 1]) {
+            mixtures.set_like_the_one_before(i);
+        } else {
+            const double air_ratio = gas > 0.0 ? cell_fresh_m3_s / (gas * stoichiometric) : 0.0;
+            mixtures.set(i, mixture(p, range, gas, air_ratio, c.primary_blockage[i]));
+        }
         settled = settled && is_settled(mixtures[i], s.flame[i]);
         gas_m3_s += gas;
     }
@@ -110,43 +181,23 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
     if (in.crack_jet_kg_s > 0.0)
         out.flame_upset = upset_by(in.crack_jet_kg_s, p.crack_jet_ratio * in.combustion_air_kg_s);
 
-    const double hhv = hhv_j_m3(p.fuel);
+    const Surroundings around{range, cell_air_kg_s / cold_air_density_kg_m3, out.flame_upset,
+                              in.recirculated_fraction};
     RowFlows row;
-    double puff_inside = 0.0;
+    BurnerStep burner;
+    PerBurner unburnt_m3 = s.unburnt_m3;
     for (std::size_t i = 0; i < count; ++i) {
-        const Mixture& m = mixtures[i];
-        const double flame = s.flame[i];
-        const CellFlows cell =
-            step_cell(p, range, m, flame, cell_air_kg_s / cold_air_density_kg_m3, s.unburnt_m3[i], dt_s);
-        row.vented += cell.vented;
-        row.spilled += cell.spilled;
-
-        double puff_out = 0.0;
-        if (cell.burnt_from_pocket > 0.0) {
-            const double pressure = puff_pressure_pa(p, cell.burnt_from_pocket * hhv);
-            out.ignition_pressure_pa = std::max(out.ignition_pressure_pa, pressure);
-            constexpr double half_out_pa =
-                2000.0; // teaching value: up to half of a puff comes out of the opening
-            puff_out = 0.5 * pressure / (pressure + half_out_pa);
-        }
-        if (flame <= 0.0)
-            continue;
-
-        const double outside = std::min(1.0, rollout_share(m.air_ratio, p.rollout_air_ratio) +
-                                                 p.misaligned_rollout * c.misalignment[i]);
-        const double inside = cell.burnt_as_it_comes * (1.0 - outside);
-        row.burnt_inside += inside;
-        row.burnt_outside += cell.burnt_as_it_comes * outside + cell.burnt_from_pocket * puff_out;
-        puff_inside += cell.burnt_from_pocket * (1.0 - puff_out);
-        if (inside > 0.0) {
-            const double air_ratio_inside = outside > 0.0 ? m.air_ratio / (1.0 - outside) : m.air_ratio;
-            row.co_inside +=
-                inside * co_air_free_ppm(p.co, {air_ratio_inside, c.misalignment[i], m.primary_deficit,
-                                                c.exchanger_soot, out.flame_upset, in.recirculated_fraction});
-        }
-        out.burner[i] = flame_look(p, c, m, flame, c.misalignment[i], out.flame_upset);
+        if (!like_the_one_before(c, s, in, i))
+            burner =
+                step_burner(p, c, around, mixtures[i], c.misalignment[i], s.flame[i], s.unburnt_m3[i], dt_s);
+        row.add(burner.flows);
+        unburnt_m3[i] = burner.unburnt_m3;
+        out.ignition_pressure_pa = std::max(out.ignition_pressure_pa, burner.puff_pa);
+        out.burner[i] = burner.look;
     }
-    row.burnt_inside += puff_inside;
+    s.unburnt_m3 = unburnt_m3;
+    row.burnt_inside += row.puff_inside;
+    const double hhv = hhv_j_m3(p.fuel);
 
     const FlameLook& at_rod = out.burner[count - 1];
     out.rod_flame_strength = at_rod.strength * (1.0 - 0.3 * at_rod.softness);

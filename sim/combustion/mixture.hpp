@@ -58,6 +58,21 @@ inline Mixture mixture(const Params& p, const FlammableRange& range, double gas_
     return m;
 }
 
+/// The mixtures of a row; burners that have the same one share it.
+class RowMixtures {
+public:
+    const Mixture& operator[](std::size_t burner) const { return mixtures_[at_[burner]]; }
+    void set(std::size_t burner, const Mixture& m) {
+        mixtures_[burner] = m;
+        at_[burner] = burner;
+    }
+    void set_like_the_one_before(std::size_t burner) { at_[burner] = at_[burner - 1]; }
+
+private:
+    std::array<Mixture, kMaxBurners> mixtures_;
+    std::array<std::size_t, kMaxBurners> at_;
+};
+
 /// Share of the flame that comes out of the burner opening for want of air inside: none at `onset` (1.2), a
 /// few per cent at the stoichiometric mixture, and below that all that finds no oxygen inside. Teaching
 /// value.
