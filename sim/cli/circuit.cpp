@@ -66,8 +66,7 @@ Solved solve(Playthrough& run, bool dc) {
     const bench::World& world = run.world();
     solved.ac = furnace::solve_ac(run.model(), world.state, world.condition, world.inputs, run.workspace());
     if (dc) {
-        solved.dc =
-            run.workspace().network.solve_dc(furnace::port_inputs(run.model(), world.state), solved.ac);
+        solved.dc = run.workspace().network.solve_dc(furnace::port_inputs(run.model(), world.state));
         read_out<electrical::DcVoltages>(run, solved.dc, solved);
     } else {
         read_out<electrical::AcVoltages>(run, solved.ac, solved);

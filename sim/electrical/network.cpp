@@ -225,6 +225,21 @@ Workspace::Workspace(const Netlist& netlist) : netlist_(&netlist) {
 void Workspace::forget() {
     ac_.valid = false;
     dc_.valid = false;
+    forget_solutions();
+}
+
+void Workspace::forget_solutions() {
+    ac_solved_ = false;
+    dc_solved_ = false;
+    sensed_ = 0;
+}
+
+/// Solutions are of these ports from here on.
+void Workspace::take(const PortInputs& ports) {
+    if (same_bytes(ports, solved_for_))
+        return;
+    forget_solutions();
+    solved_for_ = ports;
 }
 
 void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
@@ -508,7 +523,11 @@ void Workspace::lay_out_senses() {
     }
 }
 
-void Workspace::ac_sense_rms(const AcSolution& s, int count, SenseValues& rms) const {
+const Workspace::SenseValues& Workspace::ac_sense_rms(int count) {
+    if (sensed_ >= count)
+        return sense_rms_;
+    sensed_ = count;
+    const AcSolution& s = solution_;
     const int ports = netlist_->port_count();
     std::array<ComplexPair, kMaxPorts> port_a;
     for (int k = 0; k < ports; ++k)
@@ -519,9 +538,10 @@ void Workspace::ac_sense_rms(const AcSolution& s, int count, SenseValues& rms) c
         for (int k = 0; k < ports; ++k)
             value -= row[at(1 + k)] * port_a[at(k)];
         const units::DoublePair squares = norm(value);
-        rms[at(2 * pair)] = std::sqrt(squares[0]);
-        rms[at(2 * pair + 1)] = std::sqrt(squares[1]);
+        sense_rms_[at(2 * pair)] = std::sqrt(squares[0]);
+        sense_rms_[at(2 * pair + 1)] = std::sqrt(squares[1]);
     }
+    return sense_rms_;
 }
 
 template <class T>
@@ -551,6 +571,10 @@ double Workspace::branch_siemens(const Port& port, int k, const PortInputs& in) 
 }
 
 const AcSolution& Workspace::solve_ac(const PortInputs& in) {
+    take(in);
+    if (ac_solved_)
+        return solution_;
+    ac_solved_ = true;
     const Netlist& net = *netlist_;
     const Reduced<Complex>& r = reduced<Complex>();
     const int n = net.port_count();
@@ -585,22 +609,24 @@ const AcSolution& Workspace::solve_ac(const PortInputs& in) {
             out.torque[at(p.index)] = motor_torque(net.motors[at(p.index)], y, v, start);
         } else if (p.kind != PortKind::motor_start) {
             out.port_a[at(k)] = own[at(k)] * v;
-            if (p.kind == PortKind::igniter)
-                out.igniter_w[at(k)] = norm(out.port_a[at(k)]) * in.igniter_ohm[at(k)] *
-                                       static_cast<double>(key_.condition.factor[at(p.index)]);
-            else
+            if (p.kind == PortKind::flame)
                 out.flame_open_v[at(k)] = abs(v + r.ports[at(k)][at(1 + k)] * out.port_a[at(k)]);
         }
     }
     return out;
 }
 
-DcSolution Workspace::solve_dc(const PortInputs& in, const AcSolution& ac) {
+const DcSolution& Workspace::solve_dc(const PortInputs& in) {
+    const AcSolution& ac = solve_ac(in);
+    if (dc_solved_)
+        return dc_solution_;
+    dc_solved_ = true;
     const Netlist& net = *netlist_;
     const Reduced<double>& r = reduced<double>();
     const Reduced<Complex>& r_ac = reduced<Complex>();
     const int n = net.port_count();
-    DcSolution out;
+    DcSolution& out = dc_solution_;
+    out = {};
     std::array<double, kMaxPorts> own{};
     for (int k = 0; k < n; ++k) {
         const Port& p = net.ports[at(k)];
@@ -655,6 +681,13 @@ double Workspace::ac_loss_w(const AcSolution& s, int sense) const {
         return v.re * i.re + v.im * i.im;
     }
     return norm(ac_sense(s, sense)) * sense_ohm_[at(sense)];
+}
+
+double Workspace::igniter_w(const AcSolution& s, int port, double ohm) const {
+    const int element = netlist_->ports[at(port)].index;
+    const double element_ohm = ohm * static_cast<double>(key_.condition.factor[at(element)]);
+    const double branch_ohm = element_ohm + series_ohm(key_.condition, key_.parted, element);
+    return norm(s.port_v[at(port)]) * element_ohm / (branch_ohm * branch_ohm);
 }
 
 Complex Workspace::ac_attachment_v(const AcSolution& s, int i) const {

@@ -16,7 +16,6 @@ struct AcSolution {
     std::array<Complex, kMaxPorts> port_v{};
     std::array<Complex, kMaxPorts> port_a{}; ///< into the port's element at its node a
     std::array<MotorTorque, kMaxMotors> torque{};
-    std::array<double, kMaxPorts> igniter_w{};    ///< heat in the igniter itself (a bad terminal not counted)
     std::array<double, kMaxPorts> flame_open_v{}; ///< r.m.s. at the rod if the flame drew nothing
 };
 
@@ -45,18 +44,22 @@ public:
     /// Takes the state of the wiring; cheap when nothing changed.
     void set(const Condition& condition, const NetworkInputs& inputs);
 
-    /// The solution stays in the workspace: the next call overwrites it.
+    /// The solution stays in the workspace until the wiring is set to another state or the ports are others;
+    /// asking again costs a comparison.
     const AcSolution& solve_ac(const PortInputs& ports);
-    DcSolution solve_dc(const PortInputs& ports, const AcSolution& ac);
+    const DcSolution& solve_dc(const PortInputs& ports);
 
     /// Values of Netlist::senses.
     [[nodiscard]] Complex ac_sense(const AcSolution& solution, int sense) const;
     [[nodiscard]] double dc_sense(const DcSolution& solution, int sense) const;
-    /// R.m.s. values of the first `count` senses at once, a third of the cost of asking one by one.
+    /// R.m.s. values of the first `count` senses in the solution that stands in the workspace, all at once: a
+    /// third of the cost of asking one by one, and nothing if they were asked for before.
     using SenseValues = std::array<double, kMaxSenses>;
-    void ac_sense_rms(const AcSolution& solution, int count, SenseValues& rms) const;
+    const SenseValues& ac_sense_rms(int count);
     /// Heat in the element of a current sense: |I|^2 R in W (60 Hz part). 0 for a voltage sense.
     [[nodiscard]] double ac_loss_w(const AcSolution& solution, int sense) const;
+    /// Heat in an igniter of `ohm` at its port's voltage in W, what is lost in a bad terminal not counted.
+    [[nodiscard]] double igniter_w(const AcSolution& solution, int port, double ohm) const;
 
     /// Voltage of node a against node b of an attachment, and the current that flows out of node a
     /// through it to b.
@@ -115,6 +118,8 @@ private:
     using Joins = std::array<NodePair, kMaxBridges + kMaxAttachments>;
 
     void replan();
+    void forget_solutions();
+    void take(const PortInputs& ports);
     template <class T>
     Reduced<T>& reduced();
     template <class T>
@@ -144,7 +149,13 @@ private:
     PortMatrix<kMaxPorts> network_y_{};                                           ///< of the reduced network
     std::array<std::array<ComplexPair, kColumns>, kMaxSenses / 2> sense_pairs_{}; ///< rows of two senses
     SenseValues sense_ohm_{}; ///< of the elements whose currents are sensed
+    PortInputs solved_for_;   ///< the ports of the solutions below, where those are valid
+    bool ac_solved_ = false;
+    bool dc_solved_ = false;
+    int sensed_ = 0; ///< senses whose r.m.s. values are worked out
     AcSolution solution_;
+    DcSolution dc_solution_;
+    SenseValues sense_rms_{};
     PortMatrix<kMaxPorts> port_matrix_{}; ///< scratch, like the rest: made once, not cleared in every tick
     std::array<MotorAdmittance, kMaxMotors> motors_{};
     Dense<Complex> dense_ac_{};

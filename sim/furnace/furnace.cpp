@@ -23,8 +23,24 @@ constexpr std::size_t at(int i) {
     return static_cast<std::size_t>(i);
 }
 
-electrical::MotorTorque torque_of(const AcSolution& ac, int motor) {
-    return motor < 0 ? electrical::MotorTorque{} : ac.torque[static_cast<std::size_t>(motor)];
+/// Torque at a rotor's speed. The solution may be held for one that is a little off; between the two the
+/// torque follows its slope at fixed field voltages.
+electrical::MotorTorque torque_at(const AcSolution& ac, int motor, double speed_rad_s, double held_rad_s) {
+    if (motor < 0)
+        return {};
+    electrical::MotorTorque torque = ac.torque[at(motor)];
+    torque.nm += torque.slope_nm_s_rad * (speed_rad_s - held_rad_s);
+    return torque;
+}
+
+electrical::MotorTorque blower_torque(const Model& model, const State& state, const AcSolution& ac) {
+    return torque_at(ac, model.wiring.blower_motor, state.air.blower.speed_rad_s,
+                     state.held_ports.blower_rad_s);
+}
+
+electrical::MotorTorque inducer_torque(const Model& model, const State& state, const AcSolution& ac) {
+    return torque_at(ac, model.wiring.inducer_motor, state.draft.inducer.speed_rad_s,
+                     state.held_ports.inducer_rad_s);
 }
 
 /// Power that crosses the air gap of a motor, iron and rotor loss included, W.
@@ -50,11 +66,10 @@ struct MotorPower {
 };
 
 MotorPower motor_power(const Wiring& wiring, const AcSolution& ac, int motor, double copper_w,
-                       double speed_rad_s) {
+                       double shaft_w) {
     if (motor < 0)
         return {};
     const double core_w = core_power_w(wiring, ac, motor);
-    const double shaft_w = torque_of(ac, motor).nm * speed_rad_s;
     return {core_w + copper_w, core_w + copper_w - shaft_w};
 }
 
@@ -74,10 +89,10 @@ void work_out_power(const Model& model, State& state, const NetworkNow& now,
 
     const MotorPower blower =
         motor_power(w, ac, w.blower_motor, copper_w[static_cast<int>(ThermalGroup::blower_motor)],
-                    state.air.blower.speed_rad_s);
+                    blower_torque(model, state, ac).nm * state.air.blower.speed_rad_s);
     const MotorPower inducer =
         motor_power(w, ac, w.inducer_motor, copper_w[static_cast<int>(ThermalGroup::inducer_motor)],
-                    state.draft.inducer.speed_rad_s);
+                    inducer_torque(model, state, ac).nm * state.draft.inducer.speed_rad_s);
     Power& power = state.signals.power;
     power.blower_electrical_w = blower.electrical_w;
     power.blower_loss_w = blower.loss_w;
@@ -112,7 +127,7 @@ void step_relays(const Model& model, State& state, const Condition& condition, c
 
 draft::Inputs draft_inputs(const Model& model, const State& state, const Inputs& in, const AcSolution& ac) {
     const Signals& last = state.signals;
-    const electrical::MotorTorque torque = torque_of(ac, model.wiring.inducer_motor);
+    const electrical::MotorTorque torque = inducer_torque(model, state, ac);
     draft::Inputs d;
     d.room_k = in.basement_k;
     d.outdoor_k = in.outdoor_k;
@@ -173,7 +188,7 @@ combustion::Inputs combustion_inputs(const Model& model, const State& state, con
 }
 
 air::Inputs air_inputs(const Model& model, const State& state, const Inputs& in, const AcSolution& ac) {
-    const electrical::MotorTorque torque = torque_of(ac, model.wiring.blower_motor);
+    const electrical::MotorTorque torque = blower_torque(model, state, ac);
     air::Inputs a;
     a.motor_torque_nm = torque.nm;
     a.motor_torque_slope_nm_s = torque.slope_nm_s_rad;
@@ -255,7 +270,8 @@ void step_on(const Model& model, State& state, Condition& condition, const Input
     const double tick_s = model.board.tick_s;
     const double dt_s = substep ? tick_s / kSubsteps : tick_s;
     if (model.wiring.igniter_port >= 0)
-        state.signals.power.igniter_w = now.ac.igniter_w[at(model.wiring.igniter_port)];
+        state.signals.power.igniter_w =
+            network.igniter_w(now.ac, model.wiring.igniter_port, state.signals.heat.igniter_ohm);
     if (substep || ++state.ticks_since_power >= kPowerTicks) {
         work_out_power(model, state, now, network);
         state.ticks_since_power = 0;
@@ -266,11 +282,10 @@ void step_on(const Model& model, State& state, Condition& condition, const Input
 }
 
 /// Mean current of the flame as the board's sense resistor carries it, A.
-double flame_current_a(const Model& model, const State& state, const AcSolution& ac, Workspace& workspace) {
+double flame_current_a(const Model& model, const State& state, Workspace& workspace) {
     if (model.wiring.flame_sense < 0 || state.signals.combustion.rod_flame_strength <= 0.0)
         return 0.0;
-    const electrical::DcSolution dc = workspace.network.solve_dc(workspace.ports, ac);
-    return workspace.network.dc_sense(dc, model.wiring.flame_sense);
+    return workspace.network.dc_sense(workspace.network.solve_dc(workspace.ports), model.wiring.flame_sense);
 }
 
 /// What the board's terminals carry.
@@ -355,7 +370,7 @@ void tick(const Model& model, State& state, Condition& condition, const Inputs& 
     state.armatures_struck = 0;
 
     const NetworkNow now = solve_now(model, state, condition, inputs, workspace);
-    state.signals.power.flame_current_a = flame_current_a(model, state, now.ac, workspace);
+    state.signals.power.flame_current_a = flame_current_a(model, state, workspace);
     const control::BoardInputs sensed = board_inputs(model, state.signals.power.flame_current_a, now);
     const control::ThermostatInputs felt = thermostat_inputs(model, state, inputs, now);
 

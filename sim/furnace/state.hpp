@@ -61,6 +61,22 @@ struct Signals {
     }
 };
 
+/// What the network sees of the moving, glowing and burning parts.
+struct NetworkPorts {
+    double blower_rad_s = 0.0;
+    double inducer_rad_s = 0.0;
+    double igniter_ohm = 0.0;
+    double rod_flame = 0.0; ///< strength of the flame at the rod times the part of the rod in it
+
+    template <class Self, class Visit>
+    static void fields(Self& self, Visit& visit) {
+        visit("blower_speed", "rad/s", self.blower_rad_s);
+        visit("inducer_speed", "rad/s", self.inducer_rad_s);
+        visit("igniter_resistance", "ohm", self.igniter_ohm);
+        visit("rod_flame", "", self.rod_flame);
+    }
+};
+
 struct State {
     std::array<electrical::RelayState, kMaxRelays> relays{};
     std::array<electrical::FuseState, kMaxFuses> fuses{};
@@ -77,6 +93,7 @@ struct State {
     std::uint16_t board_outputs_before = 0; ///< a driver that has just changed moves an armature in this tick
     std::uint16_t ticks_since_power = 0;    ///< since Power was worked out
     Signals signals;
+    NetworkPorts held_ports; ///< what the last tick solved the network with: see held_ports()
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
@@ -95,6 +112,7 @@ struct State {
         visit("board_outputs_before", "", self.board_outputs_before);
         visit("ticks_since_power", "ticks", self.ticks_since_power);
         visit("signals", self.signals);
+        visit("held_ports", self.held_ports);
     }
 };
 

@@ -304,6 +304,11 @@ private:
             wiring_.relays[static_cast<std::size_t>(relay)].switches |= std::uint64_t{1}
                                                                         << static_cast<unsigned>(bit);
         }
+        for (std::size_t bit = 0; bit < wiring_.switches.size(); ++bit) {
+            const SwitchBinding& s = wiring_.switches[bit];
+            wiring_.switches_of[static_cast<std::size_t>(driven_bit(s.driver, s.index))] |= std::uint64_t{1}
+                                                                                            << bit;
+        }
         if (!description_.gas_valve_coil.empty())
             wiring_.gas_valve = relay_of(description_.gas_valve_coil, "/gas_valve_coil");
     }

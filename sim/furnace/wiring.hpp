@@ -4,6 +4,7 @@
 #include "electrical/fuse.hpp"
 #include "electrical/netlist.hpp"
 #include "electrical/relay.hpp"
+#include "furnace/condition.hpp"
 #include "furnace/description_error.hpp"
 #include "furnace/wiring_description.hpp"
 
@@ -31,7 +32,18 @@ enum class Driver : std::uint8_t {
     board,
     relay
 };
+
+/// The place of what moves a switch in a word that has one bit for each: the drivers before the board, then
+/// the board's outputs, then the relays.
+constexpr int driven_bit(Driver driver, int index) {
+    constexpr int board = static_cast<int>(Driver::board);
+    constexpr int outputs = static_cast<int>(control::kMaxOutputs);
+    if (driver == Driver::relay)
+        return board + outputs + index;
+    return driver == Driver::board ? board + index : static_cast<int>(driver);
+}
 inline constexpr std::size_t kDriverCount = 12;
+inline constexpr std::size_t kDrivenBits = static_cast<std::size_t>(driven_bit(Driver::relay, kMaxRelays));
 
 struct SwitchBinding {
     Driver driver = Driver::breaker;
@@ -89,6 +101,7 @@ struct Wiring {
     std::vector<int> wires;                ///< elements that are conductors to be seen and clamped
     std::vector<std::string> wire_colours; ///< of their insulation, in the same order
     std::vector<SwitchBinding> switches;   ///< by switch bit
+    std::array<std::uint64_t, kDrivenBits> switches_of{}; ///< by driven_bit: the switch bits that it makes
     std::vector<RelayBinding> relays;
     std::vector<FuseBinding> fuses;
     std::vector<LossBinding> losses;

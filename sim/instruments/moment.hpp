@@ -77,7 +77,7 @@ private:
     }
     const electrical::DcSolution& dc() {
         if (!dc_)
-            dc_ = network().solve_dc(furnace::port_inputs(model, state), *ac_);
+            dc_ = network().solve_dc(furnace::port_inputs(model, state));
         return *dc_;
     }
     const electrical::AcVoltages& volts() {

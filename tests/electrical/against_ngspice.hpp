@@ -36,7 +36,7 @@ inline std::pair<Worst, Worst> compare_with_ngspice(const Case& c) {
     el::Workspace workspace(c.netlist);
     workspace.set(c.condition, c.inputs);
     const el::AcSolution ac = workspace.solve_ac(c.ports);
-    const el::DcSolution dc = workspace.solve_dc(c.ports, ac);
+    const el::DcSolution dc = workspace.solve_dc(c.ports);
     el::AcVoltages ac_v;
     el::DcVoltages dc_v;
     workspace.node_voltages(ac, ac_v);

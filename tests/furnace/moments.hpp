@@ -56,7 +56,7 @@ inline Solved solve(const el::Netlist& netlist, el::Workspace& workspace, const 
     Solved s;
     workspace.set(condition, inputs);
     const el::AcSolution ac = workspace.solve_ac(ports);
-    const el::DcSolution dc = workspace.solve_dc(ports, ac);
+    const el::DcSolution dc = workspace.solve_dc(ports);
     workspace.node_voltages(ac, s.ac_v);
     workspace.node_voltages(dc, s.dc_v);
     for (std::size_t k = 0; k < netlist.ports.size(); ++k) {

@@ -28,7 +28,7 @@ std::complex<double> spice_v(Desk& desk, bool ac) {
     const el::AcSolution solution =
         furnace::solve_ac(model, w.state, w.condition, w.inputs, desk.rig.workspace);
     const el::PortInputs ports = furnace::port_inputs(model, w.state);
-    const el::DcSolution dc = desk.rig.workspace.network.solve_dc(ports, solution);
+    const el::DcSolution dc = desk.rig.workspace.network.solve_dc(ports);
     el::OperatingPoint point{w.condition.wiring, desk.rig.workspace.inputs, ports, {}, {}};
     for (std::size_t k = 0; k < net.ports.size(); ++k) {
         if (net.ports[k].kind != el::PortKind::flame)
@@ -177,10 +177,9 @@ TEST_CASE("microamps in series with the flame: the shunt's burden is in the circ
     // or weaker than at the factory by some percent, and so is the second digit of what the shunt takes.
     const auto board_senses = [&](const furnace::Inputs& inputs) {
         const bench::World& w = desk.rig.world;
-        const el::AcSolution ac =
-            furnace::solve_ac(desk.rig.model, w.state, w.condition, inputs, desk.rig.workspace);
+        furnace::solve_ac(desk.rig.model, w.state, w.condition, inputs, desk.rig.workspace);
         el::Workspace& network = desk.rig.workspace.network;
-        const el::DcSolution dc = network.solve_dc(furnace::port_inputs(desk.rig.model, w.state), ac);
+        const el::DcSolution dc = network.solve_dc(furnace::port_inputs(desk.rig.model, w.state));
         return network.dc_sense(dc, desk.rig.model.wiring.flame_sense);
     };
     furnace::Inputs without = desk.rig.world.inputs;
