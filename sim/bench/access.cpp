@@ -27,6 +27,22 @@ std::string why_behind_a_door(Where where, const furnace::Inputs& inputs) {
     return {};
 }
 
+std::vector<int> nodes_of(const furnace::Model& model, const std::string& place) {
+    std::vector<int> nodes;
+    for (const furnace::Terminal& t : model.wiring.terminals)
+        if (t.name == place || t.is_at(place)) {
+            nodes.push_back(t.pin);
+            nodes.push_back(t.lug);
+        }
+    const electrical::Netlist& net = model.wiring.netlist;
+    for (std::size_t e = 0; e < net.elements.size(); ++e)
+        if (net.element_names[e] == place) {
+            nodes.push_back(net.elements[e].a);
+            nodes.push_back(net.elements[e].b);
+        }
+    return nodes;
+}
+
 bool is_test_point(const furnace::Model& model, int node) {
     return node >= 0 && static_cast<std::size_t>(node) < model.touchable.size() &&
            model.touchable[static_cast<std::size_t>(node)] != 0;

@@ -4,6 +4,7 @@
 #include "furnace/model.hpp"
 
 #include <string>
+#include <vector>
 
 namespace lightoff::bench {
 
@@ -19,6 +20,10 @@ std::string why_behind_a_door(furnace::Place::Where where, const furnace::Inputs
 
 /// Where a part of the wiring is; outside if nothing is known of it.
 furnace::Place::Where where_is(const furnace::Model& model, const std::string& wiring_part);
+
+/// Nodes of a place ("limit": pins and lugs), of one terminal of it ("limit.in") or of an element
+/// ("igniter.element": its ends).
+std::vector<int> nodes_of(const furnace::Model& model, const std::string& place);
 
 /// Nodes that a person could ever touch: pins and lugs of terminals, and bare metal.
 bool is_test_point(const furnace::Model& model, int node);

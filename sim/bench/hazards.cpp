@@ -63,21 +63,6 @@ std::optional<faults::ServiceRef> in_hand(const Action& action) {
     return service && service->kind == faults::ServiceKind::reset ? std::nullopt : service;
 }
 
-/// Nodes that a hand touches on a place ("blower") or element ("igniter.element") of the wiring.
-void add_nodes_of(const furnace::Model& model, const std::string& has, std::vector<int>& nodes) {
-    for (const furnace::Terminal& t : model.wiring.terminals)
-        if (t.is_at(has)) {
-            nodes.push_back(t.pin);
-            nodes.push_back(t.lug);
-        }
-    const electrical::Netlist& net = model.wiring.netlist;
-    for (std::size_t e = 0; e < net.elements.size(); ++e)
-        if (net.element_names[e] == has) {
-            nodes.push_back(net.elements[e].a);
-            nodes.push_back(net.elements[e].b);
-        }
-}
-
 /// Nodes that the hands touch in doing something.
 std::vector<int> nodes_in_hand(const Site& site, const Action& action) {
     std::vector<int> nodes;
@@ -94,7 +79,8 @@ std::vector<int> nodes_in_hand(const Site& site, const Action& action) {
     }
     if (const auto service = in_hand(action))
         for (const std::string& has : site.catalogue.parts[static_cast<std::size_t>(service->part)].has)
-            add_nodes_of(site.model, has, nodes);
+            for (const int node : nodes_of(site.model, has))
+                nodes.push_back(node);
     return nodes; // a plug is pulled by its body
 }
 

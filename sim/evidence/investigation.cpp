@@ -4,6 +4,7 @@
 #include "evidence/fit.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace lightoff::evidence {
 namespace {
@@ -163,6 +164,44 @@ std::size_t Investigation::left_at(Cause cause, Candidate& candidate, std::size_
     return last;
 }
 
+bool Investigation::gives_readings(Cause cause, const std::vector<int>& readings) {
+    std::vector<Variant> variants = bank_->variants_of(cause);
+    if (const std::optional<Variant> fickle = bank_->comes_and_goes(cause))
+        variants.push_back(*fickle);
+    return std::any_of(variants.begin(), variants.end(), [&](const Variant& variant) {
+        return std::all_of(readings.begin(), readings.end(),
+                           [&](int reading) { return gives_one(variant, place_of(reading)); });
+    });
+}
+
+bool Investigation::pair_fits_at(Cause pair, std::uint64_t tick) {
+    add_pair(pair);
+    return fits_first(pair, observed_at(tick));
+}
+
+double Investigation::cheapest_between(const std::vector<Cause>& some, const std::vector<Cause>& others,
+                                       std::uint64_t tick) {
+    const std::size_t now = observed_at(tick);
+    const std::vector<Suspect> these = suspects(some, now);
+    const std::vector<Suspect> those = suspects(others, now);
+    int before = 0;
+    for (std::size_t i = 0; i < now; ++i)
+        before = std::max(before, record_.observations()[i].reading);
+    const Stance& stance = record_.stance_at(before);
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < bank_->tests().size(); ++i) {
+        const double minutes = minutes_of(bank_->site(), bank_->tests()[i], stance);
+        const auto tells = [&](const Suspect& a) {
+            return std::any_of(those.begin(), those.end(), [&](const Suspect& b) {
+                return bank_->tells_apart(static_cast<int>(i), a, b);
+            });
+        };
+        if (minutes < least && std::any_of(these.begin(), these.end(), tells))
+            least = minutes;
+    }
+    return least;
+}
+
 // ---- furnaces
 
 const Found& Investigation::found(std::size_t furnace) const {
@@ -196,11 +235,9 @@ void Investigation::open_pairs(std::size_t observations) {
             const int first = lasted[lead].second;
             const auto second = static_cast<int>(i);
             const Cause pair{std::min(first, second), std::max(first, second)};
-            if (all[static_cast<std::size_t>(first)].part == all[i].part || candidates_.count(pair) != 0)
+            if (all[static_cast<std::size_t>(first)].part == all[i].part)
                 continue;
-            const std::size_t place = kFirstPair + pairs_found_.size();
-            pairs_found_.push_back(bank_->find_pair(pair, kPairSeverity, kPairSeverity, workspace_));
-            candidates_[pair].push_back({{place, place, Way::always}});
+            add_pair(pair);
             pairs_.push_back(pair);
         }
     if (bank_->real() && bank_->real()->size() == 2) {
@@ -210,6 +247,14 @@ void Investigation::open_pairs(std::size_t observations) {
     }
     std::sort(pairs_.begin(), pairs_.end());
     pairs_.erase(std::unique(pairs_.begin(), pairs_.end()), pairs_.end());
+}
+
+void Investigation::add_pair(Cause pair) {
+    if (candidates_.count(pair) != 0)
+        return;
+    const std::size_t place = kFirstPair + pairs_found_.size();
+    pairs_found_.push_back(bank_->find_pair(pair, kPairSeverity, kPairSeverity, workspace_));
+    candidates_[pair].push_back({{place, place, Way::always}});
 }
 
 const bench::Reading* Investigation::reading_of(const Observation& o) const {

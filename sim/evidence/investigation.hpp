@@ -79,6 +79,15 @@ public:
     std::vector<Cause> fitting_at(std::uint64_t tick);
     /// Of one cause, single or a pair, without asking for the others.
     bool fits_at(Cause cause, std::uint64_t tick) { return fits_first(cause, observed_at(tick)); }
+    /// Whether some furnace with this single cause gives all of the readings (from 1), whatever else was
+    /// seen.
+    bool gives_readings(Cause cause, const std::vector<int>& readings);
+    /// Whether two faults at once give everything up to `tick`, though a single one may do so, too.
+    bool pair_fits_at(Cause pair, std::uint64_t tick);
+    /// Work minutes of the cheapest test on offer that tells one of some causes from one of the others, as
+    /// the doors and the power stood at `tick`; infinite if there is none. Pairs count for nothing.
+    double cheapest_between(const std::vector<Cause>& some, const std::vector<Cause>& others,
+                            std::uint64_t tick);
     /// Just before and just after a reading (from 1).
     std::vector<Cause> fitting_before(int reading);
     std::vector<Cause> fitting_after(int reading);
@@ -144,6 +153,7 @@ private:
     [[nodiscard]] std::vector<Cause> single_causes() const;
     std::vector<Candidate>& candidates_of(Cause cause);
     void open_pairs(std::size_t observations);
+    void add_pair(Cause pair);
     bool gives(Cause cause, Candidate& candidate, std::size_t observations);
     const Candidate* giving(Cause cause, Candidate& candidate, std::size_t observations);
     std::size_t left_at(Cause cause, Candidate& candidate, std::size_t observations);

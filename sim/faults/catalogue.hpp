@@ -24,9 +24,10 @@ struct Part {
     std::string title;
     Group group = Group::power;
     furnace::Place::Where where = furnace::Place::Where::outside;
-    std::vector<std::string> has; ///< places and elements of the wiring that belong to it
-    bool consumable = false;      ///< filter, battery, fuse: may be changed as a matter of course
-    bool safety_device = false;   ///< ask why it opened
+    std::vector<std::string> has;       ///< places and elements of the wiring that belong to it
+    std::vector<std::string> tested_at; ///< places and elements of the wiring, and spots, where it is tested
+    bool consumable = false;            ///< filter, battery, fuse: may be changed as a matter of course
+    bool safety_device = false;         ///< ask why it opened
     Look look;
     std::vector<Service> services; ///< at most one of a kind
 };

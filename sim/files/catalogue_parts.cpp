@@ -93,6 +93,8 @@ PartText read_part(const Object& o) {
                                                {"living-room", Place::Where::living_room}});
     text.has = o.texts("has", {0, 16});
     part.has = text.has;
+    text.tested_at = named_texts_at(o, "tested_at", {0, 16});
+    text.tested_elsewhere = o.has("tested_at");
     part.consumable = o.flag_or("consumable", false);
     part.safety_device = o.flag_or("safety_device", false);
     read_look(o.object("look"), text);

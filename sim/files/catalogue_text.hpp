@@ -46,6 +46,8 @@ struct PartText {
     faults::Part part; ///< all but what has names
     std::string pointer;
     std::vector<std::string> has;
+    std::vector<Named> tested_at;
+    bool tested_elsewhere = false; ///< than at what it has
     AccessText look;
     std::vector<SightText> sights;
     std::vector<ServiceText> services;

@@ -4,6 +4,7 @@
 #include "files/catalogue_text.hpp"
 #include "files/data_folder.hpp"
 #include "furnace/condition_paths.hpp"
+#include "instruments/spots.hpp"
 
 #include <algorithm>
 #include <map>
@@ -148,10 +149,22 @@ private:
         return {text.burner_door_off, text.blower_door_off, parts_of(text.off), parts_of(text.on)};
     }
 
+    [[nodiscard]] std::vector<std::string> names_of(const std::vector<Named>& places) const {
+        std::vector<std::string> names;
+        for (const Named& place : places) {
+            if (!furnace_.has_all({place.name}) &&
+                instruments::find_spot(place.name) == instruments::Spot::count)
+                throw files_.parts.error_at(place.pointer, "there is no place or spot of this name");
+            names.push_back(place.name);
+        }
+        return names;
+    }
+
     void add(PartText& text) {
         const Document& document = files_.parts;
         Part part = std::move(text.part);
         part.look.access = access_of(text.look);
+        part.tested_at = text.tested_elsewhere ? names_of(text.tested_at) : part.has;
         for (SightText& sight : text.sights)
             if (furnace_.has_all(sight.has))
                 part.look.sights.push_back(

@@ -2,6 +2,7 @@
 #include "lesson/grade.hpp"
 
 #include "lesson/account.hpp"
+#include "lesson/justified.hpp"
 #include "lesson/review.hpp"
 #include "lesson/tune_up.hpp"
 #include "units/constants.hpp"
@@ -35,7 +36,7 @@ class CallJudge {
 public:
     CallJudge(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, Review& review)
         : site_(site), scenario_(scenario), rubric_(rubric), review_(review),
-          evidence_(*review.investigation) {
+          evidence_(*review.investigation), justification_(site, rubric, review) {
         for (std::size_t i = 0; i < review_.real.size(); ++i)
             (is_behind(i) ? behind_ : faults_).push_back(review_.real[i].fault);
         std::sort(faults_.begin(), faults_.end());
@@ -86,18 +87,6 @@ private:
         return static_cast<double>(tick - review_.arrived_tick) / (60.0 * units::ticks_per_second);
     }
 
-    /// One repair does for every cause that still fits: no test is owed.
-    [[nodiscard]] bool cornered(const std::vector<Cause>& fitting, const ChangeMade& change) const {
-        const faults::ServiceRef ref{change.part, change.kind};
-        return !fitting.empty() && std::all_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
-            const auto repairs = [&](int fault) {
-                const auto& all = fault_at(fault).repairs;
-                return std::find(all.begin(), all.end(), ref) != all.end();
-            };
-            return cause.fault >= 0 && (repairs(cause.fault) || (cause.with >= 0 && repairs(cause.with)));
-        });
-    }
-
     /// A cause without what was behind it: that may be known by then, or not.
     [[nodiscard]] Cause without_behind(Cause cause) const {
         const auto was_behind = [&](int fault) {
@@ -143,9 +132,9 @@ private:
         }
         if (mending_ == nullptr)
             return;
-        proved_first_ = (isolated_ && *isolated_ <= mending_->tick) || nothing_else_fits(mending_->tick) ||
-                        (mending_->part >= 0 && still_fits(mending_->tick) &&
-                         cornered(evidence_.fitting_at(mending_->tick), *mending_));
+        proved_first_ =
+            (isolated_ && *isolated_ <= mending_->tick) || nothing_else_fits(mending_->tick) ||
+            (still_fits(mending_->tick) && justification_.ground_of(*mending_) >= Ground::cornered);
         if (proved_first_ && (!isolated_ || *isolated_ > mending_->tick))
             isolated_ = mending_->tick;
     }
@@ -342,22 +331,43 @@ private:
                               : "Something is not in its place: door, wire, part, switch or cock.");
     }
 
+    /// Of parts from the van. One that was wanted after all was a guess and no needless part; but nobody
+    /// changes a safety device on a guess.
     void parts() {
         double taken = 0.0;
         for (const ChangeMade& change : review_.changes) {
-            if (change.kind != faults::ServiceKind::replace || change.part < 0 || change.mended)
+            if (change.kind != faults::ServiceKind::replace || change.part < 0)
                 continue;
             const faults::Part& part = site_.catalogue.parts[static_cast<std::size_t>(change.part)];
-            if (part.consumable || replaces_a_cause(change) ||
-                cornered(evidence_.fitting_at(change.tick), change))
+            const bool wanted = change.mended || replaces_a_cause(change);
+            if ((wanted && !part.safety_device) || justification_.is_justified(change))
                 continue;
             const double off = std::min(rubric_.needless_part, rubric_.needless_most - taken);
             taken += off;
-            const std::size_t left = evidence_.fitting_at(change.tick).size();
-            line(Section::parts, -off, 0.0, change.tick,
-                 "You changed the " + part.title + "; " + std::to_string(left) +
-                     " causes still fitted, and it was sound.");
+            line(Section::parts, -off, 0.0, change.tick, unjustified(part, change, wanted));
         }
+        for (const Statement& said : review_.statements)
+            if (said.action.verb == Verb::tag && said.action.value > 0)
+                judge_tag(said);
+    }
+    [[nodiscard]] std::string unjustified(const faults::Part& part, const ChangeMade& change, bool wanted) {
+        const std::string changed = "You changed the " + part.title + "; ";
+        if (!wanted && part.consumable)
+            return changed + "what spoils a new one still fitted what you had read.";
+        if (wanted && justification_.ground_of(change) == Ground::none)
+            return changed + "a safety device wants a failed test of its own first.";
+        if (wanted)
+            return changed + "you had not asked why it opened.";
+        const std::size_t left = evidence_.fitting_at(change.tick).size();
+        return changed + std::to_string(left) + " causes still fitted, and it was sound.";
+    }
+    /// No points hang on a tag: what condemns a part is found again from what was read.
+    void judge_tag(const Statement& tag) {
+        const faults::Part& part = site_.catalogue.parts[tag.action.target];
+        if (!justification_.failed_at(part, tag.action.value))
+            line(Section::parts, 0.0, 0.0, tag.tick,
+                 "The tag of the " + part.title + ": reading " + std::to_string(tag.action.value) +
+                     " does not condemn it; a sound one gives it, too, or another place was read.");
     }
     [[nodiscard]] bool replaces_a_cause(const ChangeMade& change) const {
         const faults::ServiceRef ref{change.part, change.kind};
@@ -406,6 +416,7 @@ private:
     const Rubric& rubric_;
     Review& review_;
     evidence::Investigation& evidence_;
+    Justification justification_;
     Grade grade_;
     std::vector<int> faults_; ///< what the call is about ...
     std::vector<int> behind_; ///< ... and what had brought that about

@@ -19,6 +19,7 @@ struct Rubric {
     double none_from = 4.0; ///< and nothing from here on
     double needless_part = 5.0;
     double needless_most = 15.0;
+    double work_minute = 2.0; ///< in the currency of the parts: of a test, and of a change besides its part
     // What a mark can't exceed.
     double cap_stop_work = 40.0;
     double cap_left = 40.0;       ///< bypass or leak left
@@ -54,6 +55,7 @@ struct Rubric {
         visit("none_from", "", self.none_from);
         visit("needless_part", "", self.needless_part);
         visit("needless_most", "", self.needless_most);
+        visit("work_minute", "", self.work_minute);
         visit("cap_stop_work", "", self.cap_stop_work);
         visit("cap_left", "", self.cap_left);
         visit("cap_wrong", "", self.cap_wrong);

@@ -287,3 +287,14 @@ TEST_CASE("the coach's way ends at the cause, and the best test is worth its nam
     }
     CHECK(visit.investigation.expected_minutes() > 0.0);
 }
+
+TEST_CASE("the cheapest test between causes is the cheapest on offer, and there is none between like ones") {
+    Visit visit(Call{});
+    const std::uint64_t now = visit.world.tick;
+    // A look at the filter, 15 s, tells a packed one from a fuse that is whole.
+    const double look =
+        visit.investigation.cheapest_between({cause("filter_dirty")}, {evidence::kNothingWrong}, now);
+    CHECK(look == Approx(15.0 / 60.0));
+    CHECK(visit.investigation.cheapest_between({cause("fuse_open")}, {cause("fuse_open")}, now) > 1e9);
+    CHECK(visit.investigation.cheapest_between({}, {cause("fuse_open")}, now) > 1e9);
+}

@@ -74,8 +74,8 @@ public:
           bank_(bundle_.site, lesson::begin_of(bundle_.site, bundle_.scenario, 0),
                 lesson::real_faults(bundle_.site, bundle_.scenario)) {}
 
-    /// The script's attempt, marked. Lines that must not be refused fail the test if they are.
-    lesson::Grade mark(const Lines& script) {
+    /// The script's attempt. Lines that must not be refused fail the test if they are.
+    [[nodiscard]] lesson::Log log(const Lines& script) const {
         const TemporaryFolder folder;
         std::string text;
         for (const std::string& line : script)
@@ -87,10 +87,15 @@ public:
                         {{"LIGHTOFF_DATA=" + std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios"}});
         INFO(text << ran.out << ran.err);
         REQUIRE(ran.code == 0);
-        const lesson::Log log =
-            files::log_of(files::read_attempt(attempt, furnace::kPhysicsVersion), attempt, bundle_.site);
-        return lesson::grade(bundle_.site, bundle_.scenario, bundle_.rubric, log, bank_);
+        return files::log_of(files::read_attempt(attempt, furnace::kPhysicsVersion), attempt, bundle_.site);
     }
+    /// And marked.
+    lesson::Grade mark(const Lines& script) {
+        return lesson::grade(bundle_.site, bundle_.scenario, bundle_.rubric, log(script), bank_);
+    }
+    [[nodiscard]] const lesson::Scenario& scenario() const { return bundle_.scenario; }
+    [[nodiscard]] const lesson::Rubric& rubric() const { return bundle_.rubric; }
+    [[nodiscard]] evidence::Bank& bank() { return bank_; }
     [[nodiscard]] const bench::Site& site() const { return bundle_.site; }
     [[nodiscard]] std::vector<evidence::RealFault> real() const {
         return lesson::real_faults(bundle_.site, bundle_.scenario);
