@@ -31,6 +31,7 @@ constexpr std::array<std::string_view, kSlots> kWhyEmpty{
 Slot slot_of(Verb verb) {
     switch (verb) {
     case Verb::look:
+    case Verb::test_old:
         return Slot::look;
     case Verb::take_off:
     case Verb::lift:
@@ -124,9 +125,10 @@ void add_services(Fill& fill, int part) {
             add_turns(fill, spec, part);
         else
             fill.add(slot_of(spec.verb), {spec.verb, 0, part},
-                     spec.verb == Verb::look      ? "look closely"
-                     : spec.verb == Verb::replace ? "fit a new one"
-                                                  : dashed(std::string(spec.name)));
+                     spec.verb == Verb::look       ? "look closely"
+                     : spec.verb == Verb::replace  ? "fit a new one"
+                     : spec.verb == Verb::test_old ? "test the old one on the bench"
+                                                   : dashed(std::string(spec.name)));
     }
 }
 

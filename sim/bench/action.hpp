@@ -82,7 +82,8 @@ enum class Verb : std::uint16_t {
     sign_off,     ///< the work order is finished
     set_right,    ///< lay, align or set a part as it should be
     zero,         ///< press the manometer's zero button
-    meter_fuses   ///< new fuses for the multimeter
+    meter_fuses,  ///< new fuses for the multimeter
+    test_old      ///< test a part on the bench that was taken out for a new one
 };
 
 /// Integer arguments in fixed units: the words of a verb in the order of VerbSpec::words. A verb of one word

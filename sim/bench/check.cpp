@@ -102,6 +102,8 @@ private:
             return taken_off(world_.bag.clamp.setting.on != 0, "The clamp is not round a wire.");
         case Verb::look:
             return look();
+        case Verb::test_old:
+            return test_old();
         case Verb::take_off:
         case Verb::put_back:
         case Verb::clean:
@@ -230,6 +232,14 @@ private:
         const faults::Part& part = part_at(action_.value);
         string why = why_no_access(part, part.look.access);
         return why.empty() ? allow(part.look.ticks) : refuse(std::move(why));
+    }
+    [[nodiscard]] Verdict test_old() const {
+        const faults::Part& part = part_at(action_.value);
+        if (find_old(world_.old_parts, action_.value) == nullptr)
+            return refuse("No old " + part.title + " lies on the bench.");
+        if (part.bench_test.ticks == 0)
+            return refuse("There is no test on the bench for the " + part.title + ".");
+        return allow(part.bench_test.ticks);
     }
     [[nodiscard]] Verdict service(faults::ServiceRef ref) const {
         const auto [index, kind] = ref;

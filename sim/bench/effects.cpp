@@ -44,6 +44,7 @@ public:
         case Verb::as_found:
         case Verb::as_left:
         case Verb::found:
+        case Verb::test_old:
             break; // time, eyes and paper: the furnace feels nothing
         case Verb::thermostat_set:
             in_.set_point_k = 0.001 * static_cast<double>(action_.value);
@@ -235,6 +236,8 @@ private:
             if (onset.field != kNoField && onset.trigger != OnsetTrigger::from_tick &&
                 faults::touches(site_.catalogue, what, world_.condition, onset.field))
                 onset.field = kNoField;
+        if (action_.verb == Verb::replace)
+            lay_down(world_.old_parts, taken_out(site_, action_.value, world_.condition));
         faults::perform(site_.catalogue, what, furnace::as_built(site_.model, world_.seed), world_.condition);
         if (what.resets_rollout)
             heat::reset_rollout(site_.model.heat, world_.condition.heat, world_.state.heat);

@@ -14,6 +14,17 @@ std::string look_in_words(const Site& site, const LookedAt& looked) {
     if (looked.part < 0)
         return {};
     const faults::Part& part = site.catalogue.parts[static_cast<std::size_t>(looked.part)];
+    if (looked.old) {
+        const std::size_t sights = part.look.sights.size() + part.bench_test.sights.size();
+        const std::size_t values = part.bench_test.elements.size() + part.bench_test.pairs.size();
+        const std::vector<int> bands(looked.band.begin(),
+                                     looked.band.begin() + static_cast<std::ptrdiff_t>(sights));
+        return part.title + ", the old one: " +
+               tested_in_words(
+                   site, looked.part, bands,
+                   {looked.value.begin(), looked.value.begin() + static_cast<std::ptrdiff_t>(values)}) +
+               ".";
+    }
     std::string words;
     for (std::size_t i = 0; i < part.look.sights.size() && i < kMaxSights; ++i)
         words += (words.empty() ? "" : "; ") + part.look.sights[i].bands[looked.band[i]].words;
@@ -52,6 +63,7 @@ std::string done_in_words(const Site& site, const Percept& percept) {
     const auto terminal = [&](std::int32_t i) { return name_in(site, Word::terminal, i); };
     switch (done.verb) {
     case Verb::look:
+    case Verb::test_old:
         return look_in_words(site, percept.looked_at);
     case Verb::thermostat_set:
         return "The set point is turned.";

@@ -183,6 +183,19 @@ void Notebook::observe_window(const World& world, std::size_t window, const Name
     take(world, window, shown, Taken::settled);
 }
 
+void Notebook::take_old(const World& world, const OldPart& old) {
+    const faults::Part& part = site_->catalogue.parts[static_cast<std::size_t>(old.part)];
+    const std::size_t sights = part.look.sights.size() + part.bench_test.sights.size();
+    Reading reading;
+    reading.tick = world.tick;
+    reading.taken = Taken::old_part;
+    reading.part = old.part;
+    reading.bands.assign(old.band.begin(), old.band.begin() + static_cast<std::ptrdiff_t>(sights));
+    reading.values = measured(*site_, old);
+    reading.where = part.title + ", the old one";
+    readings_.push_back(std::move(reading));
+}
+
 void Notebook::observe(const World& world) {
     const auto displays = instruments::displays(world.bag);
     const bool just_done = world.hands.last_tick + 1 == world.tick;
@@ -211,6 +224,8 @@ void Notebook::observe(const World& world) {
         reading.where = part.title;
         readings_.push_back(std::move(reading));
     }
+    if (done.verb == Verb::test_old)
+        take_old(world, *find_old(world.old_parts, done.value));
 }
 
 } // namespace lightoff::bench

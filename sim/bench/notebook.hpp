@@ -15,7 +15,8 @@ namespace lightoff::bench {
 enum class Taken : std::uint8_t {
     settled, ///< it stood in the window, settled, for two seconds
     kept,    ///< it was written down
-    looked   ///< a close look at a part
+    looked,  ///< a close look at a part
+    old_part ///< a test of a part that was taken out for a new one
 };
 
 /// Something that was read or seen, and so counts as evidence.
@@ -27,8 +28,9 @@ struct Reading {
     int place_a = -1; ///< of a window: node of the red lead, element in the jaw, or Spot
     int place_b = -1; ///< node of the black lead, or second Spot
     instruments::Display display;
-    std::vector<int> bands; ///< of a look: which words each of its sights gave
-    std::string where;      ///< "red on board.R, black on board.C"; the part that was looked at
+    std::vector<int> bands; ///< of a look or an old part: which words each of its sights gave
+    std::vector<instruments::Display> values; ///< of an old part: what the meter showed
+    std::string where; ///< "red on board.R, black on board.C"; the part that was looked at
 };
 
 /// Writes down what is read, by one rule for window, terminal and script: a number that has stood settled for
@@ -49,6 +51,7 @@ private:
         int last = -1;             ///< place of its last reading under this setting
     };
     void take(const World& world, std::size_t window, const instruments::NamedDisplay& shown, Taken taken);
+    void take_old(const World& world, const OldPart& old);
     void observe_window(const World& world, std::size_t window, const instruments::NamedDisplay& shown);
 
     const Site* site_;

@@ -12,6 +12,8 @@ namespace {
 bool makes_sense(const Site& site, Verb verb, const Choice& part) {
     if (verb == Verb::discharge)
         return capacitor_of(site.model, part.name) >= 0;
+    if (verb == Verb::test_old)
+        return site.catalogue.parts[static_cast<std::size_t>(part.value)].bench_test.ticks > 0;
     const auto kind = service_of(verb);
     if (!kind)
         return true;
@@ -40,7 +42,7 @@ std::vector<VerbGroup> verb_groups() {
           Verb::small_breaker, Verb::small_breaker_off, Verb::small_breaker_reset}},
         {"Parts",
          {Verb::take_off, Verb::put_back, Verb::clean, Verb::tighten, Verb::adjust, Verb::set_right,
-          Verb::reset, Verb::replace, Verb::spin, Verb::discharge}},
+          Verb::reset, Verb::replace, Verb::test_old, Verb::spin, Verb::discharge}},
         {"Suspects sheet",
          {Verb::stops_at, Verb::strike, Verb::strike_part, Verb::unstrike, Verb::tag, Verb::cause,
           Verb::cause_behind}},
@@ -72,7 +74,7 @@ std::vector<Choice> offered(const Site& site, Verb verb, std::size_t word) {
 }
 
 bool takes_its_own_time(Verb verb) {
-    return verb == Verb::look || service_of(verb).has_value();
+    return verb == Verb::look || verb == Verb::test_old || service_of(verb).has_value();
 }
 
 std::string_view range_of(Word word) {

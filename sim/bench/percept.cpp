@@ -176,6 +176,10 @@ Worked worked(const World& world) {
     seen.appliances_off = work.appliances_off != 0;
     seen.signed_off = work.signed_off != 0;
     seen.told = work.told;
+    for (std::size_t i = 0; i < world.old_parts.count; ++i) {
+        const auto part = static_cast<std::size_t>(world.old_parts.part[i].part);
+        seen.old_parts[part / 64] |= std::uint64_t{1} << (part % 64);
+    }
     return seen;
 }
 
@@ -200,6 +204,15 @@ Instruments read_windows(const instruments::Bag& bag) {
 
 LookedAt looked_at(const Site& site, const World& world) {
     LookedAt looked;
+    if (world.hands.last.verb == Verb::test_old) {
+        const OldPart& old = *find_old(world.old_parts, world.hands.last.value);
+        looked.part = old.part;
+        looked.old = true;
+        looked.band = old.band;
+        const std::vector<instruments::Display> values = measured(site, old);
+        std::copy(values.begin(), values.end(), looked.value.begin());
+        return looked;
+    }
     if (world.hands.last.verb != Verb::look)
         return looked;
     looked.part = world.hands.last.value;

@@ -92,10 +92,10 @@ struct Worked {
     bool appliances_off = false;
     bool signed_off = false;
     std::uint8_t told = 0; ///< bits by Topic
+    std::array<std::uint64_t, kMaxParts / 64>
+        old_parts{}; ///< that lie on the bench, by part of the catalogue
     friend bool operator==(const Worked&, const Worked&) = default;
 };
-
-inline constexpr std::size_t kMaxSights = 12;
 
 /// The instruments as they are set, and what stands in their windows.
 struct Instruments {
@@ -115,10 +115,12 @@ struct Instruments {
     friend bool operator==(const Instruments&, const Instruments&) = default;
 };
 
-/// What a close look at a part has just shown, until something else is done.
+/// What a close look at a part, or the test of an old one, has just shown, until something else is done.
 struct LookedAt {
     std::int32_t part = -1;                      ///< of the catalogue; -1: at nothing
-    std::array<std::uint8_t, kMaxSights> band{}; ///< of each sight of its look
+    bool old = false;                            ///< one that lies on the bench
+    std::array<std::uint8_t, kMaxSights> band{}; ///< of each sight of its look, and of the test of an old one
+    std::array<instruments::Display, kMaxBenchValues> value{}; ///< of an old one
     friend bool operator==(const LookedAt&, const LookedAt&) = default;
 };
 

@@ -173,6 +173,12 @@ constexpr std::array kVerbs{
     VerbSpec{Verb::zero, "zero", {}, seconds(2), 1, "press the manometer's zero button"},
     VerbSpec{
         Verb::meter_fuses, "meter-fuses", {}, seconds(120), 2, "new fuses for the multimeter, leads off"},
+    VerbSpec{Verb::test_old,
+             "test-old",
+             {W::part},
+             seconds(60),
+             2,
+             "test a part on the bench that a new one has replaced: test-old igniter"},
 };
 
 constexpr bool in_order() {

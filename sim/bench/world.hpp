@@ -2,6 +2,7 @@
 #pragma once
 #include "bench/action.hpp"
 #include "bench/handiwork.hpp"
+#include "bench/old_part.hpp"
 #include "furnace/condition.hpp"
 #include "furnace/inputs.hpp"
 #include "furnace/state.hpp"
@@ -82,9 +83,16 @@ struct World {
     std::uint64_t onset_count = 0; ///< the first of them that are in use, in order of their ticks
     std::uint64_t onset_next = 0;  ///< all before it have set in for good
     Hands hands;
+    OldParts old_parts;
 
     template <class Self, class Visit>
     static void fields(Self& self, Visit& visit) {
+        fields_at_work(self, visit);
+        visit("old_parts", self.old_parts);
+    }
+    /// All but what lies on the bench and does nothing any more.
+    template <class Self, class Visit>
+    static void fields_at_work(Self& self, Visit& visit) {
         visit("tick", "", self.tick);
         visit("seed", "", self.seed);
         visit("state", self.state);

@@ -160,7 +160,8 @@ private:
     void tell(const bench::Caption& caption) {
         // A look stands in the notebook, with its number.
         const bool of_look = caption.about == bench::About::hands &&
-                             visit_.world().hands.last.verb == bench::Verb::look &&
+                             (visit_.world().hands.last.verb == bench::Verb::look ||
+                              visit_.world().hands.last.verb == bench::Verb::test_old) &&
                              visit_.world().hands.last_tick + 1 == caption.tick;
         if (!of_look || caption.sense != bench::Sense::seen)
             write_event(out_, caption.tick - visit_.arrived_tick(), bench::name_of(caption.sense),

@@ -4,30 +4,12 @@
 #include "evidence/doubt.hpp"
 
 #include <algorithm>
-#include <limits>
 
 namespace lightoff::evidence {
 namespace {
 
-/// Numbers that a window may show; none while low > high.
-struct Numbers {
-    double low = 1.0;
-    double high = 0.0;
-    double half_width = 0.0;
-    [[nodiscard]] bool none() const { return low > high; }
-};
-
 Numbers of(const Prediction& p) {
     return {p.low, p.high, p.half_width};
-}
-
-Numbers of(const instruments::Display& display) {
-    if (!display.has(instruments::kOn))
-        return {};
-    const instruments::Value value = instruments::value_of(display);
-    constexpr double kInfinite = std::numeric_limits<double>::infinity();
-    return value.known ? Numbers{value.value, value.value, doubt(display.quantity, value)}
-                       : Numbers{kInfinite, kInfinite, 0.0};
 }
 
 Numbers both(const Numbers& a, const Numbers& b) {
@@ -54,6 +36,14 @@ bool bands_meet(const Prediction& a_low, const Prediction& a_high, const Predict
     return true;
 }
 
+bool benches_meet(const Prediction& a_low, const Prediction& a_high, const Prediction& b_low,
+                  const Prediction& b_high) {
+    for (std::size_t i = 0; i < a_low.bench.size(); ++i)
+        if (!meet(both(a_low.bench[i], a_high.bench[i]), both(b_low.bench[i], b_high.bench[i])))
+            return false;
+    return true;
+}
+
 Sensed sensed_by(const Prediction& low, const Prediction& high) {
     Sensed all = low.sensed;
     add(all, high.sensed);
@@ -68,6 +58,8 @@ Prediction either(const Prediction& first, const Prediction& second) {
     p.low = numbers.low;
     p.high = numbers.high;
     p.half_width = numbers.half_width;
+    for (std::size_t i = 0; i < p.bench.size(); ++i)
+        p.bench[i] = both(first.bench[i], second.bench[i]);
     p.possible = first.possible || second.possible;
     add(p.sensed, second.sensed);
     return p;
@@ -80,10 +72,14 @@ bool fits(const Observation& seen, const bench::Reading* reading, const Predicti
     if (reading == nullptr)
         return alike(seen.sensed, low.sensed, high.sensed);
     if (reading->part < 0)
-        return meet(of(reading->display), both(of(low), of(high)));
+        return meet(numbers_of(reading->display), both(of(low), of(high)));
     Prediction looked;
     for (std::size_t i = 0; i < reading->bands.size() && i < looked.band.size(); ++i)
         looked.band[i] = static_cast<std::uint8_t>(reading->bands[i]);
+    for (std::size_t i = 0; i < reading->values.size(); ++i)
+        looked.bench[i] = numbers_of(reading->values[i]);
+    if (!benches_meet(looked, looked, low, high))
+        return false;
     const auto differs = [&](const Prediction& p) {
         return ((seen.controls ^ p.controls) & seen.seen_controls) != 0;
     };
@@ -100,6 +96,7 @@ bool told_apart(const Observation& seen, const Span& a, const Span& b) {
     const bool controls_differ = ((a.low->controls ^ b.low->controls) &
                                   (a.high->controls ^ b.high->controls) & seen.seen_controls) != 0;
     return controls_differ || !bands_meet(*a.low, *a.high, *b.low, *b.high) ||
+           !benches_meet(*a.low, *a.high, *b.low, *b.high) ||
            !meet(both(of(*a.low), of(*a.high)), both(of(*b.low), of(*b.high)));
 }
 

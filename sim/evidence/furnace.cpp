@@ -26,6 +26,14 @@ void see(const instruments::Display& display, Prediction& p) {
 
 } // namespace
 
+Numbers numbers_of(const instruments::Display& display) {
+    if (!display.has(instruments::kOn))
+        return {};
+    const instruments::Value value = instruments::value_of(display);
+    return value.known ? Numbers{value.value, value.value, doubt(display.quantity, value)}
+                       : Numbers{kInfinite, kInfinite, 0.0};
+}
+
 /// Keeps what stands in the windows, for as long as a stretch.
 void Furnace::glance() {
     if (world_.tick % kGlanceTicks != 0)
@@ -52,6 +60,17 @@ void Furnace::read_window(const Observation& o, std::size_t window, Prediction& 
     see(*instruments::displays(world_.bag)[window].display, into);
 }
 
+/// Nothing lies there where the part could not have been replaced.
+void Furnace::test_old(const bench::Site& site, int part, Prediction& into) const {
+    const bench::OldPart* old = bench::find_old(world_.old_parts, part);
+    if (old == nullptr)
+        return;
+    into.band = old->band;
+    const std::vector<instruments::Display> values = bench::measured(site, *old);
+    for (std::size_t i = 0; i < values.size(); ++i)
+        into.bench[i] = numbers_of(values[i]);
+}
+
 Prediction Furnace::predict(const bench::Site& site, const Record& record, const Observation& o) {
     Prediction p;
     p.possible = possible_;
@@ -63,6 +82,10 @@ Prediction Furnace::predict(const bench::Site& site, const Record& record, const
     const bench::Reading& reading = record.notebook().readings()[static_cast<std::size_t>(o.reading) - 1];
     if (reading.part < 0) {
         read_window(o, static_cast<std::size_t>(reading.window), p);
+        return p;
+    }
+    if (reading.taken == bench::Taken::old_part) {
+        test_old(site, reading.part, p);
         return p;
     }
     const std::vector<int> bands =

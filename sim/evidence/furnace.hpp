@@ -9,6 +9,16 @@
 
 namespace lightoff::evidence {
 
+/// Numbers that a window may show, SI; OL counts as infinite. None while low > high.
+struct Numbers {
+    double low = 1.0;
+    double high = 0.0;
+    double half_width = 0.0;
+    [[nodiscard]] bool none() const { return low > high; }
+};
+/// What one window shows.
+Numbers numbers_of(const instruments::Display& display);
+
 /// What a hypothesis furnace gives where the real one gave an observation.
 struct Prediction {
     bool possible = true; ///< false: something that was done could not have been done here
@@ -20,6 +30,8 @@ struct Prediction {
     double half_width = 0.0;
     std::array<std::uint8_t, bench::kMaxSights> band{}; ///< a look
     std::uint8_t controls = 0;                          ///< a look: bits by faults::Control
+    /// An old part on the bench: what the meter shows of it.
+    std::array<Numbers, bench::kMaxBenchValues> bench{};
 };
 
 /// A hypothesis furnace: a World with one thing wrong that does what the student does.
@@ -47,6 +59,8 @@ private:
     void glance();
     [[nodiscard]] Prediction predict(const bench::Site& site, const Record& record,
                                      const Observation& observation);
+    static_assert(bench::kMaxSights == std::tuple_size_v<decltype(Prediction::band)>);
+    void test_old(const bench::Site& site, int part, Prediction& into) const;
     void read_window(const Observation& observation, std::size_t window, Prediction& into) const;
 
     bench::World world_;

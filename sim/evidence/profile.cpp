@@ -177,7 +177,7 @@ private:
     void cold() {
         for (const Test& test : tests_) {
             if (test.kind == TestKind::ohms || test.kind == TestKind::farads)
-                values_[test.first] = element_value(static_cast<std::size_t>(test.a));
+                values_[test.first] = bench::by_itself(site_.model, world_.condition, test.a);
             if (test.kind != TestKind::look)
                 continue;
             const faults::Look& look = site_.catalogue.parts[static_cast<std::size_t>(test.a)].look;
@@ -187,18 +187,6 @@ private:
             if (test.values > bands.size())
                 values_[test.first + bands.size()] = controls_at(test.a);
         }
-    }
-    [[nodiscard]] double element_value(std::size_t i) const {
-        const electrical::Element& e = site_.model.wiring.netlist.elements[i];
-        const electrical::Condition& condition = world_.condition.wiring;
-        const auto factor = static_cast<double>(condition.factor[i]);
-        const auto series_ohm = static_cast<double>(condition.series_ohm[i]);
-        if (e.farad > 0.0)
-            return series_ohm < 1e6 ? e.farad * factor : 0.0;
-        if (e.kind == electrical::ElementKind::igniter)
-            return series_ohm +
-                   site_.model.heat.igniter.cold_ohm * world_.condition.heat.igniter_resistance_factor;
-        return series_ohm + e.ohm * factor;
     }
     [[nodiscard]] double controls_at(int part) const {
         std::uint8_t mask = 0;

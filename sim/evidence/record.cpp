@@ -74,7 +74,7 @@ void Record::observe(const bench::World& world) {
         reading.reading = static_cast<int>(i) + 1;
         reading.since = std::max(arrival_, world.hands.last_tick + 1);
         const int part = notebook_.readings()[i].part;
-        if (part >= 0) {
+        if (notebook_.readings()[i].taken == bench::Taken::looked) {
             reading.controls = controls_of(world.inputs);
             reading.seen_controls = controls_at(site_->catalogue, part);
         }

@@ -18,6 +18,22 @@ enum class Group : std::uint8_t { power, call, draft, ignition, gas, flame_sense
 inline constexpr int kGroups = 8;
 std::string_view name_of(Group group); ///< "flame-sense"
 
+/// Two nodes of the wiring, the lower one first.
+struct NodePair {
+    int a = 0;
+    int b = 0;
+    friend bool operator==(const NodePair&, const NodePair&) = default;
+};
+
+/// What a part that was taken out for a new one is tested for on the bench, besides a look: by mouth, hand
+/// and battery, seen as sights, and by the meter.
+struct BenchTest {
+    std::uint32_t ticks = 0; ///< 0: there is no test for it
+    std::vector<Sight> sights;
+    std::vector<int> elements;   ///< of the netlist: ohms, or capacitance, by itself
+    std::vector<NodePair> pairs; ///< conductors that should not touch: ohms between them
+};
+
 /// A thing that has a name on the work order: whatever can be looked at, handled or replaced.
 struct Part {
     std::string id; ///< "pressure_hose"
@@ -29,6 +45,7 @@ struct Part {
     bool consumable = false;            ///< filter, battery, fuse: may be changed as a matter of course
     bool safety_device = false;         ///< ask why it opened
     Look look;
+    BenchTest bench_test;
     std::vector<Service> services; ///< at most one of a kind
 };
 
@@ -38,13 +55,6 @@ struct Change {
     double least = 0.0;
     double most = 0.0;
     bool logarithmic = false; ///< else linear
-};
-
-/// Two nodes of the wiring, the lower one first.
-struct NodePair {
-    int a = 0;
-    int b = 0;
-    friend bool operator==(const NodePair&, const NodePair&) = default;
 };
 
 /// A path that should not be: two nodes touch, through ohms that go (logarithmically) from least to most.

@@ -36,17 +36,38 @@ std::vector<faults::Band> read_bands(const Object& sight) {
     return bands;
 }
 
-void read_look(const Object& o, PartText& part) {
-    part.part.look.ticks = static_cast<std::uint32_t>(o.ticks("takes", {0.0, 1800.0, "s"}));
-    part.look = read_access(o);
-    for (const Object& s : o.objects("sights", {0, 24})) {
+std::vector<SightText> read_sights(const Object& o, Count count) {
+    std::vector<SightText> sights;
+    for (const Object& s : o.objects("sights", count)) {
         SightText sight;
         sight.condition = named_at(s, "condition");
         if (s.has("has"))
             sight.has = s.texts("has", {1, 8});
         sight.bands = read_bands(s);
-        part.sights.push_back(std::move(sight));
+        sights.push_back(std::move(sight));
     }
+    return sights;
+}
+
+void read_look(const Object& o, PartText& part) {
+    part.part.look.ticks = static_cast<std::uint32_t>(o.ticks("takes", {0.0, 1800.0, "s"}));
+    part.look = read_access(o);
+    part.sights = read_sights(o, {0, 8});
+}
+
+/// What is measured is kept in the World: its places are few.
+void read_bench_test(const Object& o, PartText& part) {
+    part.part.bench_test.ticks = static_cast<std::uint32_t>(o.ticks("takes", {1.0, 1800.0, "s"}));
+    if (o.has("sights"))
+        part.bench_sights = read_sights(o, {1, 4});
+    part.bench_elements = named_texts_at(o, "elements", {1, 4});
+    if (o.has("apart"))
+        for (const Object& pair : o.objects("apart", {1, 2})) {
+            std::vector<Named> places = named_texts_at(pair, "between", {2, 2});
+            part.apart.push_back({std::move(places[0]), std::move(places[1]), {}});
+            if (pair.has("has"))
+                part.apart.back().has = pair.texts("has", {1, 8});
+        }
 }
 
 ServiceText read_service(const Object& o) {
@@ -98,6 +119,8 @@ PartText read_part(const Object& o) {
     part.consumable = o.flag_or("consumable", false);
     part.safety_device = o.flag_or("safety_device", false);
     read_look(o.object("look"), text);
+    if (const auto test = o.optional_object("bench_test"))
+        read_bench_test(*test, text);
     for (const Object& s : o.objects("services", {0, 7})) {
         text.services.push_back(read_service(s));
         for (std::size_t i = 0; i + 1 < text.services.size(); ++i)

@@ -42,6 +42,13 @@ struct SightText {
     std::vector<faults::Band> bands;
 };
 
+/// Two conductors that should not touch.
+struct ApartText {
+    Named a;
+    Named b;
+    std::vector<std::string> has;
+};
+
 struct PartText {
     faults::Part part; ///< all but what has names
     std::string pointer;
@@ -50,6 +57,9 @@ struct PartText {
     bool tested_elsewhere = false; ///< than at what it has
     AccessText look;
     std::vector<SightText> sights;
+    std::vector<SightText> bench_sights;
+    std::vector<Named> bench_elements;
+    std::vector<ApartText> apart;
     std::vector<ServiceText> services;
 };
 

@@ -63,6 +63,14 @@ public:
         return node;
     }
 
+    [[nodiscard]] int element(const Named& name, const Document& document) const {
+        const std::vector<std::string>& names = model_.wiring.netlist.element_names;
+        const auto it = std::find(names.begin(), names.end(), name.name);
+        if (it == names.end())
+            throw document.error_at(name.pointer, model_.name + " has no element of this name");
+        return static_cast<int>(it - names.begin());
+    }
+
 private:
     /// "board.R.lug": "board.R.lug", "board.R" and "board".
     void add_name(const std::string& name) {
@@ -165,10 +173,13 @@ private:
         Part part = std::move(text.part);
         part.look.access = access_of(text.look);
         part.tested_at = text.tested_elsewhere ? names_of(text.tested_at) : part.has;
-        for (SightText& sight : text.sights)
-            if (furnace_.has_all(sight.has))
-                part.look.sights.push_back(
-                    {furnace_.field(sight.condition, document), std::move(sight.bands)});
+        part.look.sights = sights_of(text.sights);
+        part.bench_test.sights = sights_of(text.bench_sights);
+        for (const Named& element : text.bench_elements)
+            part.bench_test.elements.push_back(furnace_.element(element, document));
+        for (const ApartText& apart : text.apart)
+            if (furnace_.has_all(apart.has))
+                part.bench_test.pairs.push_back(between(apart.a, apart.b, document));
         for (ServiceText& from : text.services) {
             Service service = std::move(from.service);
             service.access = access_of(from.access);
@@ -184,12 +195,25 @@ private:
         catalogue_.parts.push_back(std::move(part));
     }
 
-    int bridge(const BridgeText& text, const Document& document) {
-        const int a = furnace_.node(text.a, document);
-        const int b = furnace_.node(text.b, document);
+    [[nodiscard]] std::vector<faults::Sight> sights_of(std::vector<SightText>& texts) const {
+        std::vector<faults::Sight> sights;
+        for (SightText& sight : texts)
+            if (furnace_.has_all(sight.has))
+                sights.push_back({furnace_.field(sight.condition, files_.parts), std::move(sight.bands)});
+        return sights;
+    }
+
+    [[nodiscard]] NodePair between(const Named& a_place, const Named& b_place,
+                                   const Document& document) const {
+        const int a = furnace_.node(a_place, document);
+        const int b = furnace_.node(b_place, document);
         if (a == b)
-            throw document.error_at(text.b.pointer, "two places, not one");
-        const NodePair nodes{std::min(a, b), std::max(a, b)};
+            throw document.error_at(b_place.pointer, "two places, not one");
+        return {std::min(a, b), std::max(a, b)};
+    }
+
+    int bridge(const BridgeText& text, const Document& document) {
+        const NodePair nodes = between(text.a, text.b, document);
         auto& all = catalogue_.bridges;
         const auto it = std::find(all.begin(), all.end(), nodes);
         const auto place = static_cast<int>(it - all.begin());

@@ -246,9 +246,9 @@ private:
                         : "Right, but other causes still fitted when you named it.");
             return;
         }
-        const bool later = tested_after(mending_->tick) && left_only_what_it_cures(named->tick);
+        const bool later = tested_old_part(named->tick) && left_only_what_it_cures(named->tick);
         line(Section::proof, later ? 0.5 * most : 0.0, most, named->tick,
-             later ? "Proved only after the change: half."
+             later ? "Proved only by the old part on the bench: half."
                    : "Right, but a guess: you changed it before your readings had cleared the others.");
     }
     /// The cause itself, or one that nothing told from it.
@@ -256,16 +256,17 @@ private:
         return std::any_of(group_.begin(), group_.end(),
                            [&](const Cause& cause) { return cause.fault == fault || cause.with == fault; });
     }
-    /// By then no steady cause fitted but what really was there and what the part that was changed cures.
+    /// By then no steady cause fitted but what really was there and what the part that was changed cures,
+    /// alone or with another beside it.
     [[nodiscard]] bool left_only_what_it_cures(std::uint64_t tick) {
         const auto is_cured = [&](int fault) {
-            return is_cured_at(fault, mending_->part) ||
-                   std::find(faults_.begin(), faults_.end(), fault) != faults_.end();
+            return fault >= 0 && (is_cured_at(fault, mending_->part) ||
+                                  std::find(faults_.begin(), faults_.end(), fault) != faults_.end());
         };
         const std::vector<Cause> fitting = evidence_.fitting_at(tick);
         return std::all_of(fitting.begin(), fitting.end(), [&](const Cause& cause) {
-            return cause.fault >= 0 && ((is_cured(cause.fault) && (cause.with < 0 || is_cured(cause.with))) ||
-                                        evidence_.bank().comes_and_goes(cause).has_value());
+            return is_cured(cause.fault) || is_cured(cause.with) ||
+                   (cause.fault >= 0 && evidence_.bank().comes_and_goes(cause).has_value());
         });
     }
     [[nodiscard]] bool is_cured_at(int fault, int part) const {
@@ -273,11 +274,12 @@ private:
         return std::any_of(repairs.begin(), repairs.end(),
                            [&](const faults::ServiceRef& repair) { return repair.part == part; });
     }
-    /// A reading that was kept, or a look, after the change.
-    [[nodiscard]] bool tested_after(std::uint64_t tick) const {
+    /// The part that the change took out, on the bench, before the cause was named.
+    [[nodiscard]] bool tested_old_part(std::uint64_t tick) const {
         const auto& readings = review_.notebook().readings();
         return std::any_of(readings.begin(), readings.end(), [&](const bench::Reading& reading) {
-            return reading.tick > tick && reading.taken != bench::Taken::settled;
+            return reading.taken == bench::Taken::old_part && reading.part == mending_->part &&
+                   reading.tick > mending_->tick && reading.tick <= tick;
         });
     }
 
@@ -331,15 +333,16 @@ private:
                               : "Something is not in its place: door, wire, part, switch or cock.");
     }
 
-    /// Of parts from the van. One that was wanted after all was a guess and no needless part; but nobody
-    /// changes a safety device on a guess.
+    /// Of parts from the van. One that was bad, and whose place the new one holds, was a guess and no
+    /// needless part; but nobody changes a safety device on a guess.
     void parts() {
         double taken = 0.0;
         for (const ChangeMade& change : review_.changes) {
             if (change.kind != faults::ServiceKind::replace || change.part < 0)
                 continue;
             const faults::Part& part = site_.catalogue.parts[static_cast<std::size_t>(change.part)];
-            const bool wanted = change.mended || replaces_a_cause(change);
+            const bool wanted =
+                change.mended || replaces_a_cause(change) || (change.was_bad && !change.spoilt);
             if ((wanted && !part.safety_device) || justification_.is_justified(change))
                 continue;
             const double off = std::min(rubric_.needless_part, rubric_.needless_most - taken);

@@ -48,6 +48,8 @@ bool Justification::does_for_all(const ChangeMade& change) {
 
 /// A look at the part, or an instrument at one of the places where it is tested.
 bool Justification::is_of(const faults::Part& part, const bench::Reading& reading) const {
+    if (reading.taken == bench::Taken::old_part)
+        return false; // it condemns nothing that is in place now
     if (reading.part >= 0)
         return &site_->catalogue.parts[static_cast<std::size_t>(reading.part)] == &part;
     const furnace::Model& model = site_->model;

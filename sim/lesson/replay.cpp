@@ -5,8 +5,25 @@
 
 namespace lightoff::lesson {
 
+namespace {
+
+/// A World without what lies on the bench.
+struct AtWork {
+    const bench::World* world;
+    template <class Visit>
+    static void fields(const AtWork& self, Visit& visit) {
+        bench::World::fields_at_work(*self.world, visit);
+    }
+};
+
+} // namespace
+
+/// What lies on the bench counts from when something lies there.
 std::uint64_t world_hash(const bench::World& world) {
-    return units::hash_fields(world);
+    const std::uint64_t at_work = units::hash_fields(AtWork{&world});
+    const std::uint64_t on_the_bench = units::hash_fields(world.old_parts);
+    const std::uint64_t empty = units::hash_fields(bench::OldParts{});
+    return on_the_bench == empty ? at_work : units::mix(at_work, on_the_bench);
 }
 
 ReplayResult replay(const bench::Site& site, const Scenario& scenario, const Log& log,

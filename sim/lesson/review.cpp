@@ -102,11 +102,29 @@ void Review::arrived(const bench::World& world) {
         mended_tick = world.tick;
 }
 
+/// Whether anything that a new part puts right is not as built.
+bool Review::is_bad(const bench::World& world, const ChangeMade& change) const {
+    const faults::Service* service = site_->catalogue.find_service({change.part, change.kind});
+    return service != nullptr &&
+           std::any_of(service->restores.begin(), service->restores.end(), [&](std::uint64_t field) {
+               return furnace::condition_value(world.condition, field) !=
+                      furnace::condition_value(built_, field);
+           });
+}
+
+void Review::watch_new_parts(const bench::World& world) {
+    for (ChangeMade& change : changes)
+        if (change.was_bad && !change.spoilt)
+            change.spoilt = is_bad(world, change);
+}
+
 void Review::before(const bench::World& world, const bench::Action& action) {
     watch_.before(world, action, workspace_);
     investigation->act(action);
+    watch_new_parts(world);
     if (std::optional<ChangeMade> change = change_of(action)) {
         change->tick = world.tick;
+        change->was_bad = change->kind == faults::ServiceKind::replace && is_bad(world, *change);
         changes.push_back(*change);
         readings_at_last_change = notebook_.readings().size();
         fire_since_change = fire_ticks_ = 0;

@@ -20,6 +20,9 @@ struct ChangeMade {
     int part = -1; ///< of the catalogue; -1: a wire
     faults::ServiceKind kind = faults::ServiceKind::replace;
     bool mended = false; ///< a real fault was there before and gone after it
+    bool was_bad =
+        false;           ///< replace: the old part was not as built, by a fault or by what one had done to it
+    bool spoilt = false; ///< and so is the new one, later
 };
 
 /// A word of the student's that has no effect on the furnace: a claim, a tag, a line of the report.
@@ -96,6 +99,8 @@ private:
     void watch_safeties(const bench::World& world);
     [[nodiscard]] Running running(const bench::World& world) const;
     [[nodiscard]] bool is_as_it_belongs(const bench::World& world) const;
+    [[nodiscard]] bool is_bad(const bench::World& world, const ChangeMade& change) const;
+    void watch_new_parts(const bench::World& world);
     [[nodiscard]] bool all_mended(const bench::World& world) const;
 
     const bench::Site* site_;

@@ -2,6 +2,7 @@
 #include "visit/words.hpp"
 
 #include "bench/hand_words.hpp"
+#include "bench/old_part.hpp"
 #include "instruments/bag.hpp"
 
 namespace lightoff::visit {
@@ -67,6 +68,8 @@ std::string window_text(const instruments::Display& display) {
 std::string value_text(const bench::Site& site, const bench::Reading& reading) {
     if (reading.window >= 0)
         return window_text(reading.display);
+    if (reading.taken == bench::Taken::old_part)
+        return bench::tested_in_words(site, reading.part, reading.bands, reading.values);
     const faults::Part& part = site.catalogue.parts[static_cast<std::size_t>(reading.part)];
     std::string text;
     for (std::size_t i = 0; i < reading.bands.size(); ++i)
@@ -77,7 +80,8 @@ std::string value_text(const bench::Site& site, const bench::Reading& reading) {
 
 std::string source_text(const bench::Site& site, const bench::Reading& reading) {
     if (reading.window < 0)
-        return bench::part_title(site, reading.part);
+        return bench::part_title(site, reading.part) +
+               (reading.taken == bench::Taken::old_part ? ", the old one" : "");
     const instruments::Bag bag;
     return std::string(instruments::displays(bag)[static_cast<std::size_t>(reading.window)].name);
 }
