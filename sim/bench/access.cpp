@@ -49,13 +49,15 @@ bool is_test_point(const furnace::Model& model, int node) {
 }
 
 std::string point_name(const furnace::Model& model, int node) {
+    // Of terminals on one track of the board, the shortest name is the one that people say: board.neutral.
+    const std::string* name = nullptr;
     for (const furnace::Terminal& terminal : model.wiring.terminals) {
-        if (terminal.pin == node)
-            return terminal.name;
+        if (terminal.pin == node && (name == nullptr || terminal.name.size() < name->size()))
+            name = &terminal.name;
         if (terminal.lug == node)
             return terminal.name + ".lug";
     }
-    return model.test_point_name(node);
+    return name != nullptr ? *name : model.test_point_name(node);
 }
 
 std::string why_out_of_reach(const furnace::Model& model, const furnace::Inputs& inputs, int node) {

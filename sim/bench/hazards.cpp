@@ -119,17 +119,19 @@ bool has_wheel(const furnace::Model& model, const faults::Part& part) {
 
 double surface_k(const World& world, const faults::Part& part) {
     const heat::Nodes& t = world.state.heat.temperature;
-    if (part.id == "igniter")
+    switch (part.surface) {
+    case faults::Surface::cool:
+        return 0.0;
+    case faults::Surface::fire:
+        return t.exchanger[0];
+    case faults::Surface::igniter:
         return t.igniter;
-    if (part.id == "blower_motor")
+    case faults::Surface::blower_winding:
         return t.blower_winding;
-    if (part.id == "inducer_motor")
+    case faults::Surface::inducer_winding:
         return t.inducer_winding;
-    // The valve, its manifold and the wires stay cool enough to hold: the valve is set while it burns.
-    static constexpr std::array<std::string_view, 7> kAtTheFire{
-        "burners", "burner_openings", "flame_rod", "burner_ground", "limit", "rollout", "exchanger"};
-    const bool at_the_fire = std::find(kAtTheFire.begin(), kAtTheFire.end(), part.id) != kAtTheFire.end();
-    return at_the_fire ? t.exchanger[0] : 0.0;
+    }
+    return 0.0;
 }
 
 bool has_hand_made_path(const World& world) {

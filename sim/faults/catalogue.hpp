@@ -34,6 +34,9 @@ struct BenchTest {
     std::vector<NodePair> pairs; ///< conductors that should not touch: ohms between them
 };
 
+/// What a hand would burn itself on.
+enum class Surface : std::uint8_t { cool, fire, igniter, blower_winding, inducer_winding };
+
 /// A thing that has a name on the work order: whatever can be looked at, handled or replaced.
 struct Part {
     std::string id; ///< "pressure_hose"
@@ -44,6 +47,7 @@ struct Part {
     std::vector<std::string> tested_at; ///< places and elements of the wiring, and spots, where it is tested
     bool consumable = false;            ///< filter, battery, fuse: may be changed as a matter of course
     bool safety_device = false;         ///< ask why it opened
+    Surface surface = Surface::cool;
     Look look;
     BenchTest bench_test;
     std::vector<Service> services; ///< at most one of a kind

@@ -5,6 +5,7 @@ namespace lightoff::files {
 namespace {
 
 using faults::ServiceKind;
+using faults::Surface;
 using furnace::Place;
 
 constexpr Range kAnyValue{-1e15, 1e15};
@@ -118,6 +119,11 @@ PartText read_part(const Object& o) {
     text.tested_elsewhere = o.has("tested_at");
     part.consumable = o.flag_or("consumable", false);
     part.safety_device = o.flag_or("safety_device", false);
+    if (o.has("surface"))
+        part.surface = o.choice<Surface>("surface", {{"fire", Surface::fire},
+                                                     {"igniter", Surface::igniter},
+                                                     {"blower-winding", Surface::blower_winding},
+                                                     {"inducer-winding", Surface::inducer_winding}});
     read_look(o.object("look"), text);
     if (const auto test = o.optional_object("bench_test"))
         read_bench_test(*test, text);

@@ -3,6 +3,7 @@
 
 #include "evidence/bank.hpp"
 #include "evidence/investigation.hpp"
+#include "instruments/co_alarm.hpp"
 #include "lesson/account.hpp"
 #include "lesson/begin_of.hpp"
 #include "units/constants.hpp"
@@ -23,7 +24,6 @@ constexpr int kLouder = 3;                          ///< tenths over a sound fur
 constexpr int kShakesMore = 2;                      ///< mm/s over a sound furnace
 constexpr double kLongerRunUp = 1.5;                ///< times a sound furnace's: "a howl"
 constexpr double kHums_s = 3.0;
-constexpr double kActCo_ppm = 9.0; ///< common practice, no source
 
 constexpr double kTick_s = units::seconds_per_tick;
 
@@ -86,7 +86,7 @@ bool is_noisy(const Lived& it, const Lived& sound) {
            it.run_up_s >= kLongerRunUp * sound.run_up_s || it.hum_s >= kHums_s;
 }
 bool smells_or_alarms(const Lived& it) {
-    return it.gas_smell > 0 || it.room_co_ppm >= kActCo_ppm;
+    return it.gas_smell > 0 || 1e-6 * it.room_co_ppm >= instruments::kActCo;
 }
 
 bool complaint_occurs(Kind kind, const Lived& it, const Lived& sound) {
