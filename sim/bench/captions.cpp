@@ -26,7 +26,9 @@ constexpr std::uint32_t kSmellTicks = 20;
 constexpr std::uint32_t kShakingTicks = 40;
 constexpr std::uint32_t kJumpTicks = 60;
 constexpr std::uint32_t kSilenceTicks = 20;
-constexpr std::uint64_t kWithThatTicks = 60; ///< what begins so soon after an act is told together with it
+constexpr std::uint64_t kChatterTicks = 40;     ///< in which a relay that chatters clicks so many times ...
+constexpr std::uint64_t kChatterEndsTicks = 40; ///< ... and that it is quiet for when it has ended
+constexpr std::uint64_t kWithThatTicks = 60;    ///< what begins so soon after an act is told together with it
 
 constexpr std::array<std::string_view, 5> kSenses{"seen", "heard", "smelt", "felt", "read"};
 constexpr std::array<std::string_view, kAbouts> kNames{"lamp",  "inducer", "blower", "burners", "igniter",
@@ -236,9 +238,31 @@ void CaptionWatch::hums(const Percept& p) {
             p.heard.blower_hum ? "Blower: a flat hum, no whirr." : "Blower: the hum stops.");
 }
 
+/// A relay that chatters is told once, not click by click.
+void CaptionWatch::relay_clicks(const Percept& p) {
+    const bool clicks = p.heard.relay_clicks > 0;
+    if (clicks) {
+        std::rotate(clicked_.begin(), clicked_.begin() + 1, clicked_.end());
+        clicked_.back() = p.tick;
+    }
+    if (chatters_) {
+        if (p.tick - clicked_.back() < kChatterEndsTicks)
+            return;
+        chatters_ = false;
+        say(Sense::heard, About::click, "The chatter ends.");
+        return;
+    }
+    if (!clicks)
+        return;
+    chatters_ = clicked_.front() != 0 && p.tick - clicked_.front() <= kChatterTicks;
+    say(Sense::heard, About::click,
+        chatters_                   ? "A relay chatters."
+        : p.heard.relay_clicks == 1 ? "A relay clicks."
+                                    : "Relays click.");
+}
+
 void CaptionWatch::clicks(const Percept& p) {
-    if (p.heard.relay_clicks > 0)
-        say(Sense::heard, About::click, p.heard.relay_clicks == 1 ? "A relay clicks." : "Relays click.");
+    relay_clicks(p);
     if (p.heard.valve_click)
         say(Sense::heard, About::valve, "The gas valve clicks.");
     if (small_breaker_.becomes(p.worked.small_breaker_tripped, 1) && p.worked.small_breaker_tripped)

@@ -97,6 +97,7 @@ private:
     void wheel(const Percept& p, WheelSound& sound, std::uint16_t hz, std::uint8_t loudness, About about);
     void hums(const Percept& p);
     void clicks(const Percept& p);
+    void relay_clicks(const Percept& p);
     void fire(const Percept& p);
     void flames(const Percept& p);
     void igniter(const Percept& p);
@@ -115,6 +116,8 @@ private:
     LampReader lamp_;
     WheelSound inducer_;
     WheelSound blower_;
+    std::array<std::uint64_t, 5> clicked_{}; ///< ticks in which relays clicked last, the newest last
+    bool chatters_ = false;
     Standing<bool> inducer_hum_;
     Standing<bool> blower_hum_;
     Fire fire_ = Fire::silent;
