@@ -188,7 +188,7 @@ private:
     void isolate() {
         const double most = rubric_.isolate;
         const auto troubles = static_cast<double>(std::max<std::size_t>(1, faults_.size()));
-        expected_ = troubles * std::max(kLeastMinutes, evidence_.expected_minutes());
+        expected_ = troubles * std::max({kLeastMinutes, evidence_.expected_minutes(), way_to_the_truth()});
         if (!isolated_ || (mending_ != nullptr && !proved_first_)) {
             line(Section::isolate, 0.0, most, isolated_.value_or(review_.last_tick), still_open());
             return;
@@ -200,6 +200,10 @@ private:
         line(Section::isolate, share * most, most, *isolated_,
              "Nothing but the cause was left after " + whole(taken) + " min; the coach's way takes " +
                  whole(expected_) + ".");
+    }
+    /// Some causes take more than the average of those that could be there; two at once have no way.
+    [[nodiscard]] double way_to_the_truth() {
+        return truth_.with < 0 ? evidence_.route_to(truth_).minutes : 0.0;
     }
     [[nodiscard]] std::string still_open() {
         const std::uint64_t tick = mending_ != nullptr ? mending_->tick : review_.last_tick;
