@@ -18,6 +18,7 @@ using instruments::Quantity;
 
 constexpr std::uint64_t kSampleTicks = 20;
 constexpr std::uint64_t kOffTicks = 60;
+constexpr std::uint64_t kOhmsTicks = 100; ///< till an ohmmeter stands, and motors and coils are at rest
 constexpr std::uint64_t kStartTicks = 1800;
 constexpr std::uint64_t kWarmTicks = 9600;
 constexpr std::uint64_t kEndingTicks = 4800;
@@ -44,6 +45,7 @@ Quantity quantity_of(TestKind kind, std::size_t value) {
     case TestKind::flue:
         return value == 0 ? Quantity::oxygen : Quantity::carbon_monoxide;
     case TestKind::ohms:
+    case TestKind::apart:
         return Quantity::ohms;
     case TestKind::farads:
         return Quantity::capacitance;
@@ -166,6 +168,7 @@ private:
             }
             case TestKind::watch:
             case TestKind::ohms:
+            case TestKind::apart:
             case TestKind::farads:
             case TestKind::look:
                 break;
@@ -178,6 +181,8 @@ private:
         for (const Test& test : tests_) {
             if (test.kind == TestKind::ohms || test.kind == TestKind::farads)
                 values_[test.first] = bench::by_itself(site_.model, world_.condition, test.a);
+            if (test.kind == TestKind::apart)
+                values_[test.first] = ohms_apart(test);
             if (test.kind != TestKind::look)
                 continue;
             const faults::Look& look = site_.catalogue.parts[static_cast<std::size_t>(test.a)].look;
@@ -187,6 +192,18 @@ private:
             if (test.values > bands.size())
                 values_[test.first + bands.size()] = controls_at(test.a);
         }
+    }
+    /// By the meter itself, with the power off and the wire in the hand.
+    [[nodiscard]] double ohms_apart(const Test& test) const {
+        bench::World world = world_;
+        const furnace::Terminal& t = site_.model.wiring.terminals[static_cast<std::size_t>(test.terminal)];
+        world.inputs.disconnect_on = 0;
+        electrical::set_element(world.inputs.parted, t.joint, true);
+        world.bag.multimeter.setting = {test.a, test.b, instruments::Function::ohms};
+        instruments::connect(world.bag, world.inputs);
+        bench::advance(site_, world, workspace_, kOhmsTicks);
+        const instruments::Value read = instruments::value_of(world.bag.multimeter.display);
+        return read.known ? read.value : static_cast<double>(electrical::kOpenOhm);
     }
     [[nodiscard]] double controls_at(int part) const {
         std::uint8_t mask = 0;

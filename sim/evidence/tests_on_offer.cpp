@@ -54,6 +54,7 @@ public:
         add_electrical();
         add_spots();
         add_elements();
+        add_apart();
         add_looks();
         return std::move(tests_);
     }
@@ -64,7 +65,7 @@ private:
 
     void add(TestKind kind, When when, int a, int b, const std::string& what, std::size_t values = 1,
              double look_up_s = 0.0) {
-        tests_.push_back({kind, when, a, b, next_, values, look_up_s, what + ", " + words(when)});
+        tests_.push_back({kind, when, a, b, next_, values, look_up_s, what + ", " + words(when), -1});
         next_ += values;
     }
     void add_volts(int a, int b, const std::string& what, double look_up_s = 0.0) {
@@ -122,6 +123,22 @@ private:
         }
     }
 
+    /// Wherever something could touch that should not: copper on the cabinet, two wires of a cable.
+    void add_apart() {
+        for (const faults::NodePair& pair : site_.catalogue.bridges)
+            for (std::size_t i = 0; i < model_.wiring.terminals.size(); ++i) {
+                const furnace::Terminal& t = model_.wiring.terminals[i];
+                const bool is_end = t.lug == pair.a || t.lug == pair.b || t.pin == pair.a || t.pin == pair.b;
+                if (!is_end || !bench::is_test_point(model_, pair.a) || !bench::is_test_point(model_, pair.b))
+                    continue;
+                add(TestKind::apart, When::as_it_stands, pair.a, pair.b,
+                    "ohms, " + bench::point_name(model_, pair.a) + " to " +
+                        bench::point_name(model_, pair.b) + ", " + t.name + " lifted");
+                tests_.back().terminal = static_cast<int>(i);
+                break;
+            }
+    }
+
     void add_looks() {
         for (std::size_t i = 0; i < site_.catalogue.parts.size(); ++i) {
             const faults::Part& part = site_.catalogue.parts[i];
@@ -176,6 +193,7 @@ Open needs_open(const bench::Site& site, const Test& test) {
     case TestKind::watch:
         break;
     case TestKind::volts:
+    case TestKind::apart:
         reach_node(site.model, test.a, open);
         reach_node(site.model, test.b, open);
         break;
@@ -219,6 +237,7 @@ double put_on_s(const bench::Site& site, const Test& test) {
     case TestKind::sniff:
         return takes_s(Verb::sniff) + kDetectorSettles_s;
     case TestKind::ohms:
+    case TestKind::apart:
     case TestKind::farads:
         return takes_s(Verb::lift) + takes_s(Verb::meter) + takes_s(Verb::leads) + kSettle_s +
                takes_s(Verb::seat);
@@ -229,8 +248,8 @@ double put_on_s(const bench::Site& site, const Test& test) {
 }
 
 bool wants_power(const Test& test) {
-    return test.kind != TestKind::ohms && test.kind != TestKind::farads && test.kind != TestKind::look &&
-           test.kind != TestKind::sniff;
+    return test.kind != TestKind::ohms && test.kind != TestKind::apart && test.kind != TestKind::farads &&
+           test.kind != TestKind::look && test.kind != TestKind::sniff;
 }
 
 double run_s(When when) {

@@ -20,6 +20,7 @@ enum class TestKind : std::uint8_t {
     rise,      ///< thermometer in supply and return
     flue,      ///< analyser: oxygen and carbon monoxide
     ohms,      ///< an element by itself, power off and its wire lifted
+    apart,     ///< ohms between two conductors that should not touch, power off and the wire of one lifted
     farads,    ///< a capacitor likewise
     sniff,     ///< combustible-gas detector at a joint
     look       ///< at a part
@@ -42,6 +43,7 @@ struct Test {
     std::size_t values = 1;
     double look_up_s = 0.0; ///< to find the place on the diagram
     std::string what;
+    int terminal = -1; ///< apart: whose wire is lifted
 };
 
 /// Every test there is at this furnace, from its own data: terminals, named readings, taps, parts with
