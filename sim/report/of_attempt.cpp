@@ -4,7 +4,7 @@
 #include "files/error.hpp"
 #include "furnace/furnace.hpp"
 
-#include <filesystem>
+#include <string>
 
 namespace lightoff::report {
 namespace {
@@ -23,7 +23,7 @@ Document document_of(const files::LoadedBundle& bundle, const std::string& file,
                      const lesson::Debrief& debrief) {
     const files::Attempt attempt = files::read_attempt(file, furnace::kPhysicsVersion);
     Origin origin;
-    origin.file = std::filesystem::path(file).filename().string();
+    origin.file = file.substr(file.rfind('/') + 1);
     origin.header = attempt.header;
     origin.chain = attempt.chain;
     origin.abandoned = attempt.abandoned();
