@@ -17,7 +17,8 @@ inline constexpr std::size_t kMaxBenchValues = 6;
 
 /// What a look and the meter would make of a part by itself; nothing else of it can be asked any more.
 struct OldPart {
-    std::array<double, kMaxBenchValues> value{}; ///< SI, in the order of the part's BenchTest; open: electrical::kOpenOhm
+    std::array<double, kMaxBenchValues>
+        value{}; ///< SI, in the order of the part's BenchTest; open: electrical::kOpenOhm
     std::array<std::uint8_t, kMaxSights>
         band{};            ///< of the sights of its look, then of those of its BenchTest
     std::int32_t part = 0; ///< of the catalogue

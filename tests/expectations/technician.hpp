@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/captions.hpp"
-#include "visit/play_line.hpp"
 #include "support/rig.hpp"
+#include "visit/play_line.hpp"
 
 #include <functional>
 #include <map>

@@ -15,6 +15,7 @@ struct Room {
     bool stepping;
 };
 
+// clang-format off
 inline constexpr std::array<Room, 20> kRooms{{
     {"units", 0, true},
     {"electrical", 1, true},
@@ -37,6 +38,7 @@ inline constexpr std::array<Room, 20> kRooms{{
     {"cli", 11, false},
     {"gui", 11, false},
 }};
+// clang-format on
 
 constexpr std::optional<Room> find_room(std::string_view name) {
     for (const Room& room : kRooms)
