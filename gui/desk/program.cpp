@@ -17,6 +17,7 @@
 #include "report/html.hpp"
 #include "report/of_attempt.hpp"
 #include "report/pdf.hpp"
+#include "visit/words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -262,6 +263,8 @@ void Program::listen() {
 
 void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
     handle_keys();
+    if (!own_.settings.cautions_read)
+        return draw_cautions(canvas, page);
     if (settings_open_)
         return draw_settings(canvas, page);
     if (call_) {
@@ -319,6 +322,55 @@ float Program::text_percent_in(ImVec2 window_px) const {
     const float whole = platform::design_scale(window_px.y, 100, theme(theme_of(own_.settings)));
     const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
     return std::clamp(wanted, static_cast<float>(kLeastText), std::max(static_cast<float>(kLeastText), most));
+}
+
+/// At the very first start: the tag that hangs on the gas cock. It is lifted once.
+void Program::draw_cautions(const Canvas& canvas, Rect page) {
+    const Theme& theme = *canvas.theme;
+    fill(canvas, page, theme.ground);
+    const float width = std::min(page.width() - canvas.px(80), canvas.px(720));
+    const float wrap = width - canvas.px(96);
+    const std::string_view words = visit::cautions();
+    const float height = line_height(canvas, Type::Title) + text_size(canvas, words, Type::Body, wrap).y +
+                         control_height(canvas) + canvas.px(110);
+    const Rect card = rect_at(page.centre() - ImVec2{width, height} * 0.5F, {width, height});
+    // Pipe, cock with its lever, and the string that the tag hangs on.
+    const float pipe_y = card.min.y - canvas.px(54);
+    const ImVec2 cock{card.min.x + canvas.px(48), pipe_y};
+    for (const float off : {-canvas.px(7), canvas.px(7)})
+        segment(canvas, {page.min.x, pipe_y + off}, {page.max.x, pipe_y + off}, Line::Outline, theme.ink);
+    canvas.list->AddCircleFilled(cock, canvas.px(15), packed(theme.ground));
+    canvas.list->AddCircle(cock, canvas.px(15), packed(theme.ink), 0, line_width(canvas, Line::Outline));
+    segment(canvas, cock - ImVec2{0, canvas.px(24)}, cock + ImVec2{0, canvas.px(24)}, Line::Silhouette,
+            theme.ink);
+    const ImVec2 eyelet{card.min.x + canvas.px(48), card.min.y + canvas.px(30)};
+    segment(canvas, cock, eyelet, Line::Detail, theme.ink);
+    const float cut = canvas.px(34);
+    const std::array<ImVec2, 6> edge{ImVec2{card.min.x + cut, card.min.y},
+                                     ImVec2{card.max.x, card.min.y},
+                                     card.max,
+                                     ImVec2{card.min.x, card.max.y},
+                                     ImVec2{card.min.x, card.min.y + cut},
+                                     ImVec2{card.min.x + cut, card.min.y}};
+    canvas.list->AddConvexPolyFilled(edge.data(), 5, packed(theme.panel));
+    stroke(canvas, edge, Line::Outline, theme.ink);
+    canvas.list->AddCircleFilled(eyelet, canvas.px(7), packed(theme.ground));
+    canvas.list->AddCircle(eyelet, canvas.px(7), packed(theme.ink), 0, line_width(canvas, Line::Outline));
+    Rect inner = card.shrunk(canvas.px(32));
+    inner.cut_left(canvas.px(32));
+    text(canvas, {inner.min.x + canvas.px(16), inner.min.y - canvas.px(6)}, "Before you touch anything",
+         Type::Title, theme.ink);
+    inner.cut_top(line_height(canvas, Type::Title) + canvas.px(16));
+    const Rect used = paragraph(canvas, inner.min, wrap, words, Type::Body, theme.ink);
+    inner.cut_top(used.height() + canvas.px(20));
+    const Rect row = inner.cut_top(control_height(canvas));
+    const bool lifted =
+        button(canvas, rect_at(row.min, {button_width(canvas, "Lift the tag", "Enter"), row.height()}),
+               "Lift the tag", false, "Enter");
+    if (lifted || key_pressed(Key::Enter)) {
+        own_.settings.cautions_read = true;
+        keep_settings();
+    }
 }
 
 // ---- settings ----

@@ -84,6 +84,7 @@ private:
     void handle_keys();
     void begin(const std::string& scenario, const work::AttemptPlace& place);
     void back_to_desk();
+    void draw_cautions(const canvas::Canvas& canvas, canvas::Rect page);
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
     void keep_settings();
     void keep_mark();

@@ -84,7 +84,8 @@ Lines tests_of_old_parts(const MarkedCall& call, const Lines& mend) {
         for (const auto& repair : catalogue.faults[static_cast<std::size_t>(real.fault)].repairs) {
             const faults::Part& part = catalogue.parts[static_cast<std::size_t>(repair.part)];
             const bool replaced = std::any_of(mend.begin(), mend.end(), [&](const std::string& line) {
-                return line.substr(line.find_first_not_of("? ")) == "replace " + part.id;
+                const std::size_t verb = line.find_first_not_of("? ");
+                return verb != std::string::npos && line.substr(verb) == "replace " + part.id;
             });
             if (replaced && repair.kind == faults::ServiceKind::replace && part.bench_test.ticks > 0)
                 tests.push_back("test-old " + part.id);

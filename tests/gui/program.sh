@@ -69,6 +69,8 @@ window)
     process=$!
     window=$(timeout 30 xdotool search --sync --onlyvisible --name Lightoff | head -1) || fail "no window came"
     sleep 2
+    xdotool key --window "$window" Return # lifts the tag with the cautions
+    sleep 1
     running=$(load $process)
     [ "$running" -gt 20 ] || fail "it hardly draws: $running ticks in 2 s"
     xdotool mousemove --window "$window" 520 30 click 1 # Pause
@@ -112,6 +114,8 @@ call)
     }
     "$program" --size 1280x720 2>"$folder/err" &
     opened
+    xdotool key --window "$window" Return # lifts the tag with the cautions
+    sleep 1
     xdotool key --window "$window" Return # the first call of the list
     sleep 2
     attempt=$(ls "$LIGHTOFF_ATTEMPTS"/*.jsonl) || fail "Return at the front desk took no call"

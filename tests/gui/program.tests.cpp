@@ -17,10 +17,16 @@ using namespace lightoff;
 
 namespace {
 
+files::Settings read_before() {
+    files::Settings settings;
+    settings.cautions_read = true;
+    return settings;
+}
+
 /// The whole program with hands that use it, but no window.
 struct Visitor {
     explicit Visitor(const std::string& folder, ImVec2 size = {1280, 720})
-        : at(size), screen(size), program(desk::Own{folder, "", {}}) {
+        : at(size), screen(size), program(desk::Own{folder, "", read_before()}) {
         look();
     }
     void frame(double wall_s) {
@@ -217,6 +223,25 @@ TEST_CASE("a damaged attempt is refused at the front desk, in words", "[program]
     visitor.look();
     CHECK(visitor.program.at_the_desk());
     CHECK(visitor.program.desk().said().find("bad.jsonl") != std::string::npos);
+}
+
+TEST_CASE("at the very first start the cautions hang on the gas cock; they are lifted once", "[program]") {
+    const TemporaryFolder folder;
+    for (const ImVec2 size : {ImVec2{800, 600}, ImVec2{1280, 720}, ImVec2{1920, 1080}}) {
+        test::Headless screen(size);
+        desk::Program program(desk::Own{folder.path().string(), folder.file("settings.json"), {}});
+        const auto look = [&] {
+            screen.settle([&](const canvas::Canvas& canvas) { program.draw(canvas, {{0, 0}, size}, 0.0); });
+        };
+        look();
+        CHECK(screen.probe.problems() == std::vector<std::string>{});
+        screen.tap(platform::Key::Enter);
+        look();
+        look();
+        CHECK(program.call() == nullptr); // the same Enter does not take a call
+        CHECK(files::read_settings(folder.file("settings.json")).cautions_read);
+        std::filesystem::remove(folder.file("settings.json"));
+    }
 }
 
 TEST_CASE("front desk and settings: nothing cut off at any size", "[program]") {
