@@ -8,7 +8,7 @@
 namespace lightoff::bench {
 namespace {
 
-constexpr double kOpen = electrical::kOpenOhm;
+constexpr auto kOpen = static_cast<double>(electrical::kOpenOhm);
 
 /// Ohms between two conductors that should not touch.
 double between(const electrical::Condition& wiring, const faults::NodePair& pair) {
