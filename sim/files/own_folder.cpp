@@ -18,7 +18,7 @@ std::string value_of(const char* name) {
 }
 
 std::string base(const char* variable, const char* in_home) {
-    const std::string named = value_of(variable);
+    std::string named = value_of(variable);
     if (!named.empty() && fs::path(named).is_absolute())
         return named;
     const std::string home = value_of("HOME");

@@ -164,7 +164,10 @@ private:
             std::size_t to = std::min(text.find(' ', from), text.size());
             std::string word = text.substr(from, to - from);
             from = to + 1;
-            const std::string longer = now.empty() ? word : now + " " + word;
+            std::string longer = now;
+            if (!longer.empty())
+                longer += ' ';
+            longer += word;
             if (width_of(longer, font, size) <= width) {
                 now = longer;
                 continue;
