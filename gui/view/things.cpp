@@ -31,8 +31,9 @@ constexpr std::array<std::string_view, kSlots> kWhyEmpty{
 Slot slot_of(Verb verb) {
     switch (verb) {
     case Verb::look:
-    case Verb::test_old:
         return Slot::look;
+    case Verb::test_old:
+        return Slot::measure;
     case Verb::take_off:
     case Verb::lift:
     case Verb::unplug:

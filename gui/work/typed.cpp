@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cstring>
+#include <imgui_internal.h>
 
 namespace lightoff::work {
 namespace {
@@ -58,6 +59,14 @@ void recall(ImGuiInputTextCallbackData& data, Typed& typed) {
 
 int on_edit(ImGuiInputTextCallbackData* data) {
     const Editing& editing = *static_cast<Editing*>(data->UserData);
+    if (data->EventFlag == ImGuiInputTextFlags_CallbackAlways) {
+        if (editing.typed->ahead) { // go on behind what was typed before the field was there
+            data->ClearSelection();
+            data->CursorPos = data->BufTextLen;
+            editing.typed->ahead = false;
+        }
+        return 0;
+    }
     if (data->EventFlag == ImGuiInputTextFlags_CallbackCompletion)
         complete(*data, *editing.site);
     else
@@ -65,8 +74,18 @@ int on_edit(ImGuiInputTextCallbackData* data) {
     return 0;
 }
 
+/// The library's field takes letters two frames after it was asked for; on a slow machine a quick typist is
+/// ahead of it.
+void keep_what_is_typed_ahead(Typed& typed) {
+    std::size_t length = std::strlen(typed.text.data());
+    for (const ImWchar letter : ImGui::GetIO().InputQueueCharacters)
+        if (letter >= ' ' && letter < 0x7F && length + 1 < typed.text.size())
+            typed.text[length++] = static_cast<char>(letter);
+}
+
 std::string finish(Typed& typed) {
     std::string line(typed.text.data());
+    line.erase(0, line.find_first_not_of('/')); // the key that opened it may come through as a letter
     typed.text.fill('\0');
     typed.open = false;
     typed.recalled = -1;
@@ -106,11 +125,13 @@ std::string draw_typed(const Canvas& canvas, Rect area, const bench::Site& site,
     if (typed.take_focus)
         ImGui::SetKeyboardFocusHere();
     typed.take_focus = false;
+    if (typed.ahead && ImGui::GetActiveID() != ImGui::GetID("##typed"))
+        keep_what_is_typed_ahead(typed);
     Editing editing{&site, &typed};
     const bool entered =
         ImGui::InputText("##typed", typed.text.data(), typed.text.size(),
-                         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackCompletion |
-                             ImGuiInputTextFlags_CallbackHistory,
+                         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_CallbackAlways |
+                             ImGuiInputTextFlags_CallbackCompletion | ImGuiInputTextFlags_CallbackHistory,
                          on_edit, &editing);
     draw_choices(canvas, area, site, typed);
     if (key_pressed(Key::Escape)) {

@@ -14,10 +14,11 @@ struct Typed {
     std::array<char, 160> text{};
     bool open = false;
     bool take_focus = false;         ///< in the next frame
+    bool ahead = false;              ///< the field is not there yet; what is typed meanwhile is kept
     std::vector<std::string> before; ///< lines that were typed, newest last
     int recalled = -1;               ///< place in `before`; -1: a new line
 
-    void begin() { open = take_focus = true; }
+    void begin() { open = take_focus = ahead = true; }
 };
 
 /// Draws it; the line that was finished, else empty.

@@ -181,6 +181,17 @@ TEST_CASE("what is typed is done; what is refused says why and stops what was to
     CHECK(hands.page.known().percept.left_as.disconnect_on);
 }
 
+TEST_CASE("what is typed ahead of the field is not lost", "[gui]") {
+    Hands hands;
+    hands.screen.tap(platform::Key::Slash);
+    hands.screen.queue.push(platform::TextEvent{U'/'});
+    for (const char letter : std::string("disconnect off"))
+        hands.screen.queue.push(platform::TextEvent{static_cast<char32_t>(letter)});
+    hands.tap(platform::Key::Enter);
+    CHECK_FALSE(hands.page.known().percept.left_as.disconnect_on);
+    CHECK(hands.page.refusal().empty());
+}
+
 TEST_CASE("waiting stops at what can be noticed", "[gui]") {
     Hands hands;
     hands.page.take("wait until lamp");
