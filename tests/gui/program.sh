@@ -123,6 +123,7 @@ call)
     entries 1
     kill -9 $process
     wait $process 2>/dev/null
+    sleep 2 # until the display has forgotten its window
     "$program" --attempt "$attempt" --size 1280x720 2>"$folder/err" &
     opened
     typed "disconnect on"
