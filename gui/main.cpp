@@ -152,10 +152,12 @@ int show(Typed& typed, platform::WindowOptions& options) {
     }
     if (!typed.shots.empty() && typed.script.empty())
         return save_pictures(typed, options);
-    if (!typed.script.empty())
+    if (!typed.script.empty()) { // nothing of the user's is touched, nothing is in the way
         own.attempts_folder = typed.shots;
-    own.settings_file.clear();
-    own.settings.sound = false;
+        own.settings_file.clear();
+        own.settings.sound = false;
+        own.settings.cautions_read = true;
+    }
     desk::Program program(std::move(own));
     open(typed, program);
     if (!typed.script.empty())
