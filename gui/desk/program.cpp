@@ -235,7 +235,9 @@ void Program::frame(const platform::FrameInput& input) {
     window_px_ = input.size;
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(input.size);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0}); // what is drawn may reach the window's edge
     ImGui::Begin("page", nullptr, kPage);
+    ImGui::PopStyleVar();
     draw(input.canvas.here(), {{0, 0}, input.size}, input.wall_delta_s);
     ImGui::End();
     listen();
