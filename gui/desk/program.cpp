@@ -69,7 +69,7 @@ bool Program::show_debrief(debrief::Page page) {
 void Program::begin(const std::string& scenario, const work::AttemptPlace& place) {
     try {
         call_ = std::make_unique<OpenCall>(scenario, place);
-        call_->page.set_units(own_.settings.si_units ? view::Units::si : view::Units::trade);
+        obey_settings();
     } catch (const files::Error& error) {
         call_.reset();
         desk_.say(error.what());
@@ -382,6 +382,11 @@ void Program::change_text(double by_percent) {
     keep_settings();
 }
 
+void Program::obey_settings() {
+    call_->page.set_units(own_.settings.si_units ? view::Units::si : view::Units::trade);
+    call_->page.set_motion(!own_.settings.reduced_motion);
+}
+
 void Program::keep_settings() {
     try {
         if (!own_.settings_file.empty())
@@ -432,7 +437,7 @@ void Program::draw_settings(const Canvas& canvas, Rect page) {
     if (own != before) {
         keep_settings();
         if (call_)
-            call_->page.set_units(own.si_units ? view::Units::si : view::Units::trade);
+            obey_settings();
     }
 }
 

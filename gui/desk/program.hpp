@@ -87,6 +87,7 @@ private:
     void draw_cautions(const canvas::Canvas& canvas, canvas::Rect page);
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
     void keep_settings();
+    void obey_settings();
     void keep_mark();
     void listen();
     void change_text(double by_percent);

@@ -84,7 +84,7 @@ void CallPage::pass(double wall_s) {
         tick();
         next_line();
     }
-    if (due > 0)
+    if (due > 0 && moves_)
         cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
 }
 

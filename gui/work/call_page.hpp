@@ -71,6 +71,8 @@ public:
     void show(Side side) { side_ = side; }
     /// A sentence for the foot of the page.
     void warn(std::string words) { refusal_ = std::move(words); }
+    /// Whether wheels are drawn turning; captions say it either way.
+    void set_motion(bool moves) { moves_ = moves; }
     void set_units(view::Units units) { units_ = units; }
     void hold(bool held) { pace_.hold(held); }
     [[nodiscard]] view::Known known() const;
@@ -122,6 +124,7 @@ private:
     Middle middle_ = Middle::furnace;
     Side side_ = Side::order;
     view::Units units_ = view::Units::trade;
+    bool moves_ = true;
     Tag tag_;
     Typed typed_;
     FurnacePane furnace_;
