@@ -126,23 +126,20 @@ int save_pictures(const Typed& typed, const platform::WindowOptions& options) {
 }
 
 /// What was asked for on the command line is opened; else the front desk.
-void open(const Typed& typed, desk::Program& program) {
+void open(const Typed& typed, lesson::Kind kind, desk::Program& program) {
     if (!typed.attempt.empty())
-        return program.go_on(typed.attempt);
-    if (typed.scenario.empty())
-        return;
-    const files::LoadedBundle bundle =
-        files::load_bundle(typed.scenario); // to be refused here, not in the window
-    if (bundle.scenario.kind == lesson::Kind::explore)
+        program.go_on(typed.attempt);
+    else if (!typed.scenario.empty() && kind == lesson::Kind::explore)
         program.explore(typed.scenario);
-    else
+    else if (!typed.scenario.empty())
         program.take_call(typed.scenario);
 }
 
 int show(Typed& typed, platform::WindowOptions& options) {
     desk::Own own = own_of(typed, options);
-    if (!typed.scenario.empty())
-        files::load_bundle(typed.scenario);
+    lesson::Kind kind = lesson::Kind::explore;
+    if (!typed.scenario.empty()) // to be refused here, not in the window
+        kind = files::load_bundle(typed.scenario).scenario.kind;
     // Kept until the window is open; see DisplayProbe.
     const platform::DisplayProbe display;
     if (!display.refusal().empty()) {
@@ -159,7 +156,7 @@ int show(Typed& typed, platform::WindowOptions& options) {
         own.settings.cautions_read = true;
     }
     desk::Program program(std::move(own));
-    open(typed, program);
+    open(typed, kind, program);
     if (!typed.script.empty())
         return tell_failures(desk::save_pictures(options, program, typed.script, typed.shots));
     return platform::run(options, program) == 0 ? kDone : kNoDisplay;

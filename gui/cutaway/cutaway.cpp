@@ -544,8 +544,9 @@ CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene
     return layout;
 }
 
-void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene, const CutawayView& view) {
-    const CutawayLayout layout = lay_out(canvas, area, scene, view);
+CutawayLayout draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene,
+                           const CutawayView& view) {
+    CutawayLayout layout = lay_out(canvas, area, scene, view);
     Pen pen{canvas, layout.place, layout.place.to_drawing(layout.drawing.min).y, scene};
     pen.canvas.zoom = std::clamp(layout.place.zoom / canvas.scale, 0.45F, 3.0F);
 
@@ -591,6 +592,7 @@ void draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene, co
         canvas.list->PopClipRect();
     }
     draw_labels(canvas, layout.labels);
+    return layout;
 }
 
 } // namespace lightoff::cutaway

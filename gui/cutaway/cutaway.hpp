@@ -25,8 +25,8 @@ CutawayLayout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const Cut
                       const CutawayView& view = {});
 
 /// Draws the furnace into the area: parts, then what moves, then words. What a scene of a percept does not
-/// hold (make_scene: explore and debrief do) is not shown.
-void draw_cutaway(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene,
-                  const CutawayView& view = {});
+/// hold (make_scene: explore and debrief do) is not shown. Returns where everything went.
+CutawayLayout draw_cutaway(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene,
+                           const CutawayView& view = {});
 
 } // namespace lightoff::cutaway

@@ -5,6 +5,7 @@
 #include "bench/hand_words.hpp"
 #include "bench/offers.hpp"
 #include "instruments/spots.hpp"
+#include "units/convert.hpp"
 
 #include <algorithm>
 
@@ -63,7 +64,7 @@ struct Fill {
         const bench::Verdict verdict = known.check(action);
         at(slot).choices.push_back({bench::format_action(*known.site, action), std::move(words),
                                     verdict.allowed, verdict.reason,
-                                    static_cast<double>(verdict.duration_ticks) * 0.05});
+                                    static_cast<double>(verdict.duration_ticks) * units::seconds_per_tick});
     }
     void add_wait(std::string_view about) {
         at(Slot::hear)
@@ -129,7 +130,7 @@ void add_services(Fill& fill, int part) {
                      spec.verb == Verb::look       ? "look closely"
                      : spec.verb == Verb::replace  ? "fit a new one"
                      : spec.verb == Verb::test_old ? "test the old one on the bench"
-                                                   : dashed(std::string(spec.name)));
+                                                   : std::string(spec.name));
     }
 }
 
@@ -183,7 +184,7 @@ void add_spot(Fill& fill, instruments::Spot spot) {
                 return choice.value == static_cast<std::int32_t>(spot);
             }))
             fill.add(Slot::measure, {spec.verb, 0, static_cast<std::int32_t>(spot)},
-                     dashed(std::string(spec.name)) + " here");
+                     std::string(spec.name) + " here");
     }
 }
 

@@ -14,6 +14,7 @@
 #include "gui/platform/input_queue.hpp"
 #include "gui/work/noticed.hpp"
 #include "gui/work/strip.hpp"
+#include "units/constants.hpp"
 #include "visit/until.hpp"
 #include "visit/words.hpp"
 
@@ -28,7 +29,6 @@ using namespace canvas;
 using platform::Key;
 using platform::key_pressed;
 
-constexpr double kTick_s = 0.05;
 constexpr std::uint64_t kShortAct = 20; ///< ticks: no bar for it
 constexpr std::array<std::string_view, CallPage::kSides> kSideNames{"Order",    "Bag",   "Notes",
                                                                     "Suspects", "Close", "Noticed"};
@@ -95,7 +95,7 @@ void CallPage::tick() {
         refusal_ = error.what(); // the tick has passed; the next mark may find room
     }
     const bench::Percept percept = visit_.percept();
-    trace_.take(percept, static_cast<double>(visit_.ticks_here()) * kTick_s);
+    trace_.take(percept, static_cast<double>(visit_.ticks_here()) * units::seconds_per_tick);
     const bench::Heard& now = percept.heard;
     heard_.relay_clicks = static_cast<std::uint8_t>(std::min(8, heard_.relay_clicks + now.relay_clicks));
     heard_.valve_click = heard_.valve_click || now.valve_click;
@@ -455,7 +455,7 @@ void CallPage::draw_act(const Canvas& canvas, Rect area, const view::Known& know
     fill(canvas, {bar.min, {bar.min.x + bar.width() * share, bar.max.y}}, faded(canvas.theme->ink, 0.18F));
     outline(canvas, bar, Line::Rule, canvas.theme->pencil);
     bar.cut_left(canvas.px(8));
-    const auto seconds = static_cast<int>(std::lround(static_cast<double>(left) * kTick_s));
+    const auto seconds = static_cast<int>(std::lround(static_cast<double>(left) * units::seconds_per_tick));
     text_in(canvas, bar,
             bench::format_action(*known.site, hands.action) + "  ·  " + std::to_string(seconds) + " s left",
             Type::Secondary, canvas.theme->ink);

@@ -189,8 +189,7 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
                           ImGuiWindowFlags_NoBackground);
     const Canvas inside = canvas.here();
     const cutaway::CutawayScene scene = cutaway::scene_of(known.site->model, known.percept, travel);
-    cutaway::draw_cutaway(inside, area, scene, pane.view);
-    const cutaway::CutawayLayout layout = cutaway::lay_out(inside, area, scene, pane.view);
+    const cutaway::CutawayLayout layout = cutaway::draw_cutaway(inside, area, scene, pane.view);
     Pane shown(inside, layout, known, focus, wanted);
     shown.parts_off();
     if (pane.show_spots)

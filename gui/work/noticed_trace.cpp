@@ -2,6 +2,7 @@
 #include "gui/work/noticed_trace.hpp"
 
 #include "instruments/bag.hpp"
+#include "units/constants.hpp"
 
 #include <algorithm>
 #include <array>
@@ -105,7 +106,7 @@ void NoticedTrace::draw(const canvas::Canvas& canvas, canvas::Rect area, const v
     for (; done_seen_ < known.done.size(); ++done_seen_) {
         const visit::Visit::Done& done = known.done[done_seen_];
         if (!bench::is_paper(done.action.verb) && done.action.verb != bench::Verb::wait)
-            events_.push_back({static_cast<double>(done.tick - known.arrived_tick) * 0.05,
+            events_.push_back({static_cast<double>(done.tick - known.arrived_tick) * units::seconds_per_tick,
                                std::string(bench::spec_of(done.action.verb).name)});
     }
     chart_.draw(canvas, area, recording_, lanes(known), events_, view_);
