@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-#include "gui/diagram/circuits.hpp"
+#include "gui/diagram/layout/circuits.hpp"
 
 #include "bench/wires_by_hand.hpp"
+#include "gui/diagram/layout/lengths.hpp"
 #include "gui/diagram/names.hpp"
 
 #include <algorithm>
@@ -528,30 +529,34 @@ bool Circuits::is_rail(int vertex) const {
     return vertex >= 0 && std::find(rail.begin(), rail.end(), vertex) != rail.end();
 }
 
+std::string Circuits::board() const {
+    const int common = rail_vertex(Rail::common);
+    return common < 0 ? "" : vertex(common).owner;
+}
+
 Circuits read_circuits(const furnace::Model& model) {
     return Reader(model).read();
 }
 
-float least_length(const furnace::Model& model, const Link& link) {
-    switch (link.kind) {
-    case LinkKind::track:
-        return 13;
-    case LinkKind::joint:
-        return 9;
-    case LinkKind::wire:
-        return 36;
-    case LinkKind::part:
-        break;
+std::vector<int> edge_of(const Circuits& circuits, const Run& run, Side side) {
+    const bool left = side == Side::left;
+    const std::size_t n = run.vertices.size();
+    const auto nth = [&](std::size_t i) { return run.vertices[left ? i : n - 1 - i]; };
+    const Rail rail = left ? run.left : run.right;
+    const std::string& owner = circuits.vertex(nth(0)).owner;
+    const bool at_rail = rail != Rail::none && rail != Rail::ground;
+    const bool parked = run.stub && left && rail == Rail::none && owner == circuits.board();
+    std::vector<int> edge;
+    if (!at_rail && !parked)
+        return edge;
+    const std::size_t first = at_rail ? 1 : 0;
+    for (std::size_t i = first; i < n; ++i) {
+        const Vertex& v = circuits.vertex(nth(i));
+        if (v.owner != owner || v.lug || circuits.is_rail(nth(i)))
+            break;
+        edge.push_back(nth(i));
     }
-    switch (model.wiring.netlist.elements[static_cast<std::size_t>(link.element)].kind) {
-    case ElementKind::capacitor:
-        return 28;
-    case ElementKind::winding:
-    case ElementKind::igniter:
-        return 38;
-    default:
-        return 34;
-    }
+    return edge.size() + first == n ? std::vector<int>{} : edge;
 }
 
 bool is_sensing(const furnace::Model& model, const Link& link) {

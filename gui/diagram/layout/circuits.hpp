@@ -69,12 +69,21 @@ struct Circuits {
         return r == Rail::none ? -1 : rail[static_cast<std::size_t>(r)];
     }
     [[nodiscard]] bool is_rail(int vertex) const;
+    [[nodiscard]] const Vertex& vertex(int v) const { return vertices[static_cast<std::size_t>(v)]; }
+    [[nodiscard]] const Link& link(int l) const { return links[static_cast<std::size_t>(l)]; }
+    /// The control board: the part that the common rail is in. Empty if there is none.
+    [[nodiscard]] std::string board() const;
 };
 
 Circuits read_circuits(const furnace::Model& model);
 
-/// Least length of a link in drawing units.
-float least_length(const furnace::Model& model, const Link& link);
+enum class Side : std::uint8_t { left, right };
+
+/// The first or last vertices of a run that belong to the part that its rail is in (or, where a stub begins
+/// at no rail, to the board), from outside in: the last is where the wiring leaves the part. Empty if the run
+/// never leaves it.
+std::vector<int> edge_of(const Circuits& circuits, const Run& run, Side side);
+
 /// Whether a link is the board's own high resistance by which it reads a voltage.
 bool is_sensing(const furnace::Model& model, const Link& link);
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "gui/diagram/symbol_names.hpp"
+#include "gui/diagram/layout/symbol_names.hpp"
 
 #include "gui/diagram/names.hpp"
 

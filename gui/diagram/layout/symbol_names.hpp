@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "gui/diagram/circuits.hpp"
 #include "gui/diagram/ladder.hpp"
+#include "gui/diagram/layout/circuits.hpp"
 
 #include <string>
 
