@@ -89,6 +89,32 @@ std::string joined(const std::vector<std::string>& lines) {
     return out.str();
 }
 
+/// Every terminal has its pin and its lug, every wire one line between the nodes that it joins.
+void check_complete(const furnace::Model& model, const Ladder& ladder) {
+    std::vector<int> pins(model.wiring.terminals.size(), 0), lugs = pins;
+    for (const Spot& spot : ladder.spots)
+        if (spot.terminal >= 0)
+            ++(spot.lug ? lugs : pins)[static_cast<std::size_t>(spot.terminal)];
+    for (std::size_t t = 0; t < pins.size(); ++t) {
+        INFO(model.wiring.terminals[t].name);
+        CHECK(pins[t] == 1);
+        CHECK(lugs[t] == 1);
+    }
+    std::map<int, int> wires;
+    for (const Wire& wire : ladder.wires) {
+        INFO(wire.name);
+        const electrical::Element& element =
+            model.wiring.netlist.elements[static_cast<std::size_t>(wire.element)];
+        ++wires[wire.element];
+        CHECK(std::minmax(wire.from_node, wire.to_node) == std::minmax(element.a, element.b));
+    }
+    CHECK(wires.size() == model.wiring.wires.size());
+    for (const int element : model.wiring.wires) {
+        INFO(model.wiring.netlist.element_names[static_cast<std::size_t>(element)]);
+        CHECK(wires[element] == 1);
+    }
+}
+
 bool touches(ImVec2 a, ImVec2 b) {
     return std::abs(a.x - b.x) < 0.6F && std::abs(a.y - b.y) < 0.6F;
 }
@@ -100,7 +126,8 @@ TEST_CASE("every terminal, every other touchable node and every wire has one pla
     const furnace::Model& model = model_of(call);
     const Ladder ladder = lay_out(model);
 
-    std::vector<int> pins(model.wiring.terminals.size(), 0), lugs = pins;
+    INFO(call);
+    check_complete(model, ladder);
     std::map<int, int> of_node;
     std::set<std::pair<float, float>> taken;
     for (const Spot& spot : ladder.spots) {
@@ -109,37 +136,101 @@ TEST_CASE("every terminal, every other touchable node and every wire has one pla
         CHECK(model.find_test_point(spot.full_name) == spot.node);
         CHECK(taken.insert({spot.at.x, spot.at.y}).second);
         CHECK(ladder.bounds.holds(spot.at));
-        if (spot.terminal >= 0)
-            ++(spot.lug ? lugs : pins)[static_cast<std::size_t>(spot.terminal)];
-    }
-    for (std::size_t t = 0; t < pins.size(); ++t) {
-        INFO(call << ": " << model.wiring.terminals[t].name);
-        CHECK(pins[t] == 1);
-        CHECK(lugs[t] == 1);
     }
     for (std::size_t node = 0; node < model.touchable.size(); ++node) {
         INFO(call << ": " << model.test_point_name(static_cast<int>(node)));
         CHECK((of_node.count(static_cast<int>(node)) != 0) == (model.touchable[node] != 0));
     }
-    std::map<int, int> wires;
-    for (const Wire& wire : ladder.wires)
-        ++wires[wire.element];
-    CHECK(wires.size() == model.wiring.wires.size());
-    for (const int element : model.wiring.wires) {
-        INFO(call << ": " << model.wiring.netlist.element_names[static_cast<std::size_t>(element)]);
-        CHECK(wires[element] == 1);
+}
+
+TEST_CASE("a furnace with a wire on another terminal is drawn completely too") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const std::vector<int>& wires = model_of(call).wiring.wires;
+    const auto& terminals = model_of(call).wiring.terminals;
+    for (std::size_t i = 0; i < wires.size(); ++i) {
+        furnace::Model model = model_of(call);
+        electrical::Element& wire = model.wiring.netlist.elements[static_cast<std::size_t>(wires[i])];
+        wire.b = terminals[i * 7 % terminals.size()].lug;
+        if (wire.a == wire.b)
+            continue;
+        INFO(call << ": " << model.wiring.netlist.element_names[static_cast<std::size_t>(wires[i])]);
+        check_complete(model, lay_out(model));
     }
 }
 
-TEST_CASE("a wire is drawn between the lugs that it joins, and says so") {
+TEST_CASE("a furnace that no supply feeds is drawn without L and N") {
+    furnace::Model model = model_of(kInduced);
+    for (electrical::Element& element : model.wiring.netlist.elements)
+        if (element.kind == electrical::ElementKind::source)
+            element.kind = electrical::ElementKind::resistor;
+    const Ladder ladder = lay_out(model);
+    check_complete(model, ladder);
+    std::set<std::string> rails;
+    for (const RailLine& rail : ladder.rails)
+        rails.insert(rail.name);
+    CHECK(rails == std::set<std::string>{"C", "R"});
+}
+
+TEST_CASE("every switch, coil, winding and burner part has one symbol, and none lies on another") {
+    using electrical::ElementKind;
+    const std::string call = GENERATE(kInduced, kNatural);
+    const furnace::Model& model = model_of(call);
+    const electrical::Netlist& net = model.wiring.netlist;
+    const Ladder ladder = lay_out(model);
+    std::map<int, int> symbols;
+    for (const Symbol& symbol : ladder.symbols)
+        ++symbols[symbol.element];
+    const std::set<ElementKind> drawn{ElementKind::contact, ElementKind::fuse,  ElementKind::coil,
+                                      ElementKind::winding, ElementKind::flame, ElementKind::igniter,
+                                      ElementKind::source};
+    for (std::size_t e = 0; e < net.elements.size(); ++e) {
+        INFO(call << ": " << net.element_names[e]);
+        if (drawn.count(net.elements[e].kind) != 0)
+            CHECK(symbols[static_cast<int>(e)] == 1);
+        else
+            CHECK(symbols[static_cast<int>(e)] <= 1);
+    }
+    for (const Symbol& one : ladder.symbols)
+        for (const Symbol& other : ladder.symbols) {
+            if (one.element >= other.element)
+                continue;
+            INFO(call << ": " << net.element_names[static_cast<std::size_t>(one.element)] << " and "
+                      << net.element_names[static_cast<std::size_t>(other.element)]);
+            const auto [left, right] = std::minmax(one.from.x, one.to.x);
+            const auto [other_left, other_right] = std::minmax(other.from.x, other.to.x);
+            const bool lie = one.from.y == one.to.y && other.from.y == other.to.y;
+            CHECK_FALSE((lie && one.from.y == other.from.y && left < other_right && other_left < right));
+        }
+}
+
+TEST_CASE("every line lies or stands, within the sheet") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const Ladder ladder = lay_out(model_of(call));
+    std::vector<std::vector<ImVec2>> paths;
+    for (const Wire& wire : ladder.wires)
+        paths.push_back(wire.path);
+    for (const Track& track : ladder.tracks)
+        paths.push_back(track.path);
+    for (const RailLine& rail : ladder.rails)
+        paths.push_back(rail.path);
+    for (const Symbol& symbol : ladder.symbols)
+        paths.push_back({symbol.from, symbol.to});
+    for (const std::vector<ImVec2>& path : paths) {
+        INFO(call << ": from " << path.front().x << ", " << path.front().y);
+        REQUIRE(path.size() >= 2);
+        for (std::size_t i = 0; i < path.size(); ++i) {
+            CHECK(ladder.bounds.holds(path[i]));
+            CHECK((i == 0 || path[i].x == path[i - 1].x || path[i].y == path[i - 1].y));
+        }
+    }
+}
+
+TEST_CASE("a wire is drawn between the lugs that it joins") {
     const std::string call = GENERATE(kInduced, kNatural);
     const furnace::Model& model = model_of(call);
     const Ladder ladder = lay_out(model);
     for (const Wire& wire : ladder.wires) {
         INFO(call << ": " << wire.name);
-        const electrical::Element& element =
-            model.wiring.netlist.elements[static_cast<std::size_t>(wire.element)];
-        CHECK(std::minmax(wire.from_node, wire.to_node) == std::minmax(element.a, element.b));
         for (const auto& [spot, end] :
              {std::pair{wire.from, wire.path.front()}, {wire.to, wire.path.back()}}) {
             if (spot < 0)

@@ -177,15 +177,15 @@ private:
                 placed_[index(v)] = true;
         if (source_ == nullptr)
             return;
-        const auto conducts = [this](const Link& link) { return passes(link); };
-        out_.line = shortest(source_->a, rail(Rail::line), conducts);
-        out_.neutral = shortest(source_->b, rail(Rail::neutral), conducts);
-        out_.ground = shortest(source_->b, rail(Rail::ground), [this](const Link& link) {
-            return link.kind != LinkKind::part || kind_of(link) == ElementKind::resistor;
-        });
         used_[static_cast<std::size_t>(source_ - out_.links.data())] = true;
-        for (const Run* run : {&out_.line, &out_.neutral, &out_.ground})
-            mark(*run);
+        const auto conducts = [this](const Link& link) { return passes(link); };
+        const auto grounds = [this](const Link& link) {
+            return link.kind != LinkKind::part || kind_of(link) == ElementKind::resistor;
+        };
+        // Each is marked before the next is looked for: what two of them share is drawn once.
+        mark(out_.line = shortest(source_->a, rail(Rail::line), conducts));
+        mark(out_.neutral = shortest(source_->b, rail(Rail::neutral), conducts));
+        mark(out_.ground = shortest(source_->b, rail(Rail::ground), grounds));
     }
 
     void mark(const Run& run) {
