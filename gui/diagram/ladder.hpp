@@ -117,6 +117,12 @@ struct Ladder {
     int common_node = 0;
     int common_spot = -1;
 
+    [[nodiscard]] const Spot& spot(int i) const { return spots[static_cast<std::size_t>(i)]; }
+    [[nodiscard]] const Wire& wire(int i) const { return wires[static_cast<std::size_t>(i)]; }
+    [[nodiscard]] const Symbol& symbol(int i) const { return symbols[static_cast<std::size_t>(i)]; }
+    /// Spots of a terminal.
+    [[nodiscard]] int pin_of(int terminal) const { return pin_spot[static_cast<std::size_t>(terminal)]; }
+    [[nodiscard]] int lug_of(int terminal) const { return lug_spot[static_cast<std::size_t>(terminal)]; }
     /// A node's place, the first one where it has several; -1: it can't be touched.
     [[nodiscard]] int spot_of_node(int node) const;
 };

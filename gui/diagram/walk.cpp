@@ -7,15 +7,11 @@
 namespace lightoff::diagram {
 namespace {
 
-const Spot& at(const Ladder& ladder, int spot) {
-    return ladder.spots[static_cast<std::size_t>(spot)];
-}
-
 /// Whether a step stops there. Two pins on one track are one point.
 bool stops(const Ladder& ladder, int from, int to, Stride stride) {
     if (stride == Stride::ends)
         return to != from;
-    return !at(ladder, to).lug && at(ladder, to).node != at(ladder, from).node;
+    return !ladder.spot(to).lug && ladder.spot(to).node != ladder.spot(from).node;
 }
 
 std::optional<int> along_run(const Ladder& ladder, const std::vector<int>& run, int spot, int step,
@@ -31,11 +27,11 @@ std::optional<int> along_run(const Ladder& ladder, const std::vector<int>& run, 
 }
 
 std::optional<int> in_next_row(const Ladder& ladder, int spot, bool down, Stride stride) {
-    const Spot& from = at(ladder, spot);
+    const Spot& from = ladder.spot(spot);
     std::optional<int> best;
     float best_far = 0;
     for (int i = 0; i < static_cast<int>(ladder.spots.size()); ++i) {
-        const Spot& to = at(ladder, i);
+        const Spot& to = ladder.spot(i);
         const float dy = down ? to.at.y - from.at.y : from.at.y - to.at.y;
         if (dy < 1 || (stride == Stride::terminals && to.lug))
             continue;
@@ -63,11 +59,11 @@ std::optional<int> next_spot_along(const Ladder& ladder, int spot, Direction dir
 
 std::optional<int> next_point_along(const Ladder& ladder, int node, Direction direction) {
     for (int i = 0; i < static_cast<int>(ladder.spots.size()); ++i) {
-        if (at(ladder, i).node != node)
+        if (ladder.spot(i).node != node)
             continue;
         const std::optional<int> next = next_spot_along(ladder, i, direction);
-        if (next && at(ladder, *next).node != node)
-            return at(ladder, *next).node;
+        if (next && ladder.spot(*next).node != node)
+            return ladder.spot(*next).node;
     }
     return std::nullopt;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/diagram/diagram.hpp"
 #include "files/bundle_loader.hpp"
+#include "gui/diagram/picking.hpp"
 #include "gui/headless.hpp"
 #include "gui/view/marks.hpp"
 

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+#include "gui/diagram/line_work.hpp"
+
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/strokes.hpp"
+#include "gui/diagram/symbols.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace lightoff::diagram {
+namespace {
+
+using namespace canvas;
+
+constexpr float kPinRadius = 3.8F; // drawing units
+
+enum class Edge : std::uint8_t { top, bottom, left, right };
+constexpr std::array<Edge, 4> kEdges{Edge::top, Edge::bottom, Edge::left, Edge::right};
+
+using Stretches = std::vector<std::pair<float, float>>;
+
+Stretches without(const Stretches& all, float from, float to) {
+    Stretches rest;
+    for (const auto& [a, b] : all) {
+        if (from > a)
+            rest.push_back({a, std::min(b, from)});
+        if (to < b)
+            rest.push_back({std::max(a, to), b});
+    }
+    return rest;
+}
+
+/// Draws the parts of one edge of a piece that no other piece of its block covers or continues.
+void draw_open_edge(const Sheet& sheet, const Block& block, const Rect& piece, Edge edge, Line weight) {
+    const bool lying = edge == Edge::top || edge == Edge::bottom;
+    const float level = edge == Edge::top      ? piece.min.y
+                        : edge == Edge::bottom ? piece.max.y
+                        : edge == Edge::left   ? piece.min.x
+                                               : piece.max.x;
+    const bool begins = edge == Edge::top || edge == Edge::left; // the piece lies beyond its level
+    Stretches open{{lying ? piece.min.x : piece.min.y, lying ? piece.max.x : piece.max.y}};
+    for (const Rect& other : block.pieces) {
+        const float near = lying ? other.min.y : other.min.x;
+        const float far = lying ? other.max.y : other.max.x;
+        constexpr float kTouch = 3.5F; // rows stand apart by rounding and by their pitch
+        const bool covers = begins ? near < level - 0.01F && far > level - kTouch
+                                   : far > level + 0.01F && near < level + kTouch;
+        if (&other != &piece && covers)
+            open = without(open, lying ? other.min.x : other.min.y, lying ? other.max.x : other.max.y);
+    }
+    for (const auto& [a, b] : open)
+        if (b - a > 0.5F)
+            segment(sheet.canvas, sheet.place.to_screen(lying ? ImVec2{a, level} : ImVec2{level, a}),
+                    sheet.place.to_screen(lying ? ImVec2{b, level} : ImVec2{level, b}), weight,
+                    sheet.canvas.theme->pencil);
+}
+
+void draw_block(const Sheet& sheet, const Block& block) {
+    const Canvas& canvas = sheet.canvas;
+    if (block.kind == Block::Kind::room) {
+        for (const Rect& piece : block.pieces)
+            for (const Edge edge : kEdges)
+                draw_open_edge(sheet, block, piece, edge, Line::Hidden);
+        return;
+    }
+    if (block.kind == Block::Kind::unit)
+        for (const Rect& piece : block.pieces)
+            fill(canvas, sheet.place.to_screen(piece), canvas.theme->panel);
+    for (const Rect& piece : block.pieces)
+        for (const Edge edge : kEdges)
+            draw_open_edge(sheet, block, piece, edge, Line::Rule);
+}
+
+/// The two halves of a plug point the way that it is pulled.
+void draw_plug(const Sheet& sheet, const Spot& spot, ImVec2 p) {
+    const float z = sheet.place.zoom;
+    const ImVec2 out = spot.outward, across{-out.y, out.x};
+    for (const float along : {5.0F, 8.5F}) {
+        const ImVec2 tip = p + out * (along * z);
+        const std::array<ImVec2, 3> head{tip + (out + across) * (3.2F * z), tip,
+                                         tip + (out - across) * (3.2F * z)};
+        stroke(sheet.canvas, head, Line::Detail, sheet.canvas.theme->ink);
+    }
+}
+
+} // namespace
+
+float pin_radius(const Sheet& sheet) {
+    return std::max(sheet.canvas.px(3), kPinRadius * sheet.place.zoom);
+}
+
+void draw_blocks(const Sheet& sheet) {
+    for (const Block& block : sheet.ladder.blocks)
+        draw_block(sheet, block);
+}
+
+void draw_lines(const Sheet& sheet) {
+    const Canvas& canvas = sheet.canvas;
+    const Colour ink = canvas.theme->ink;
+    for (const Track& track : sheet.ladder.tracks) {
+        if (track.joint >= 0 && sheet.is_parted(track.joint))
+            continue;
+        stroke(canvas, sheet.pixels(track.path), Line::Detail, ink);
+    }
+    for (const Wire& wire : sheet.ladder.wires)
+        stroke(canvas, sheet.path_of(wire), Line::Outline, ink);
+    for (const RailLine& rail : sheet.ladder.rails)
+        stroke(canvas, sheet.pixels(rail.path), Line::Silhouette, ink);
+    for (const Symbol& symbol : sheet.ladder.symbols)
+        draw_symbol(canvas, sheet.place, symbol);
+    for (const Symbol& symbol : sheet.ladder.symbols)
+        if (symbol.core_below)
+            for (const float dy : {15.0F, 19.0F}) {
+                const ImVec2 middle = (symbol.from + symbol.to) * 0.5F;
+                segment(canvas, sheet.place.to_screen(middle + ImVec2{-19, dy}),
+                        sheet.place.to_screen(middle + ImVec2{19, dy}), Line::Detail, ink);
+            }
+    for (const Mark& mark : sheet.ladder.marks)
+        draw_mark(canvas, sheet.place, mark);
+}
+
+void draw_spots(const Sheet& sheet, int cursor) {
+    const Canvas& canvas = sheet.canvas;
+    const Theme& theme = *canvas.theme;
+    const float radius = pin_radius(sheet);
+    for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i) {
+        const Spot& spot = sheet.ladder.spots[i];
+        const ImVec2 p = sheet.spots[i];
+        if (spot.lug) {
+            canvas.list->AddCircleFilled(p, std::max(1.5F, radius * 0.45F), packed(theme.ink));
+            continue;
+        }
+        canvas.list->AddCircleFilled(p, radius, packed(theme.ground));
+        canvas.list->AddCircle(p, radius, packed(theme.ink), 0, line_width(canvas, Line::Detail));
+        if (spot.plug)
+            draw_plug(sheet, spot, p);
+        if (spot.terminal < 0) // bare metal
+            canvas.list->AddCircleFilled(p, radius * 0.45F, packed(theme.ink));
+    }
+    if (cursor >= 0) {
+        const float r = radius + canvas.px(5);
+        const ImVec2 p = sheet.spot(cursor);
+        outline(canvas, {p - ImVec2{r, r}, p + ImVec2{r, r}}, Line::Outline, theme.ink);
+    }
+}
+
+void reserve_line_work(const Sheet& sheet, LabelPlacer& placer) {
+    const float half = sheet.canvas.px(1.5F);
+    const auto discourage = [&](const std::vector<ImVec2>& path) {
+        for (std::size_t i = 0; i + 1 < path.size(); ++i)
+            placer.discourage(
+                {{std::min(path[i].x, path[i + 1].x) - half, std::min(path[i].y, path[i + 1].y) - half},
+                 {std::max(path[i].x, path[i + 1].x) + half, std::max(path[i].y, path[i + 1].y) + half}});
+    };
+    for (const Wire& wire : sheet.ladder.wires)
+        discourage(sheet.path_of(wire));
+    for (const Track& track : sheet.ladder.tracks)
+        discourage(sheet.pixels(track.path));
+    for (const RailLine& rail : sheet.ladder.rails)
+        discourage(sheet.pixels(rail.path));
+    for (const Symbol& symbol : sheet.ladder.symbols) {
+        discourage(sheet.pixels({symbol.from, symbol.to}));
+        placer.forbid(body_of(sheet.place, symbol));
+    }
+    for (const Mark& mark : sheet.ladder.marks) {
+        const ImVec2 p = sheet.place.to_screen(mark.at);
+        placer.forbid({p - ImVec2{6, 0} * sheet.place.zoom, p + ImVec2{6, 10} * sheet.place.zoom});
+    }
+    for (const Block& block : sheet.ladder.blocks)
+        for (const Rect& piece : block.pieces) {
+            const Rect box = sheet.place.to_screen(piece);
+            discourage({box.min, {box.min.x, box.max.y}});
+            discourage({{box.max.x, box.min.y}, box.max});
+            if (block.kind != Block::Kind::unit) {
+                discourage({box.min, {box.max.x, box.min.y}});
+                discourage({{box.min.x, box.max.y}, box.max});
+            }
+        }
+    const float r = pin_radius(sheet) + 0.5F;
+    for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i)
+        if (!sheet.ladder.spots[i].lug)
+            placer.forbid({sheet.spots[i] - ImVec2{r, r}, sheet.spots[i] + ImVec2{r, r}});
+}
+
+} // namespace lightoff::diagram
