@@ -5,7 +5,7 @@
 #include "gui/diagram/layout/boxes.hpp"
 #include "gui/diagram/layout/loose.hpp"
 #include "gui/diagram/layout/pushing.hpp"
-#include "gui/diagram/layout/rails.hpp"
+#include "gui/diagram/layout/rail_lines.hpp"
 #include "gui/diagram/layout/rungs.hpp"
 #include "gui/diagram/names.hpp"
 
@@ -66,7 +66,7 @@ Ladder lay_out(const furnace::Model& model) {
     const Circuits circuits = read_circuits(model);
     const Lengths lengths(model, circuits);
     const float width = width_of_drawing(circuits, lengths);
-    Positions positions(circuits.vertices.size());
+    Positions positions(circuits.graph.vertices.size());
     LadderBuilder builder(model, circuits);
 
     const Supply supply = place_supply(circuits, lengths, width, positions);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/diagram/layout/board_outline.hpp"
 
-#include "gui/diagram/layout/rails.hpp"
+#include "gui/diagram/layout/rail_lines.hpp"
 #include "gui/diagram/names.hpp"
 
 #include <algorithm>

@@ -53,7 +53,7 @@ ImVec2 main_direction(ImVec2 d) {
 } // namespace
 
 LadderBuilder::LadderBuilder(const furnace::Model& model, const Circuits& circuits)
-    : model_(model), circuits_(circuits), spot_of_(circuits.vertices.size(), -1) {
+    : model_(model), circuits_(circuits), spot_of_(circuits.graph.vertices.size(), -1) {
     out_.common_node = model.wiring.common;
     out_.pin_spot.assign(model.wiring.terminals.size(), -1);
     out_.lug_spot.assign(model.wiring.terminals.size(), -1);
@@ -72,7 +72,7 @@ bool LadderBuilder::is_track(int node) const {
     const auto& terminals = model_.wiring.terminals;
     const bool has_pins =
         std::any_of(terminals.begin(), terminals.end(), [&](const auto& t) { return t.pin == node; });
-    const std::vector<int>& earthed = circuits_.earthed;
+    const std::vector<int>& earthed = circuits_.graph.earthed;
     const bool sheet_metal = circuits_.rail_vertex(Rail::ground) == node &&
                              std::find(earthed.begin(), earthed.end(), node) != earthed.end();
     return has_pins && !sheet_metal;

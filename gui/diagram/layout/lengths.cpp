@@ -46,7 +46,7 @@ float least_length(const furnace::Model& model, const Link& link) {
 }
 
 Lengths::Lengths(const furnace::Model& model, const Circuits& circuits) : circuits_(circuits) {
-    for (const Link& link : circuits.links) {
+    for (const Link& link : circuits.graph.links) {
         least_.push_back(least_length(model, link));
         at_left_rail_.push_back(length_at_left_rail(model, link));
     }

@@ -1,54 +1,97 @@
 // SPDX-License-Identifier: MIT
 #include "gui/diagram/layout/rails.hpp"
 
+#include <algorithm>
+
 namespace lightoff::diagram {
 namespace {
 
-RailLine line_rail(const Circuits& circuits, const Supply& supply, float top, float end,
-                   const Positions& positions) {
-    RailLine rail{"L", {}, {0, top}, circuits.rail_vertex(Rail::line)};
-    if (!supply.empty()) {
-        const ImVec2 from = last_before_rail(circuits.line, positions);
-        rail.path = {from, {from.x, supply.bus()}, {0, supply.bus()}};
-    }
-    rail.path.push_back({0, end});
-    return rail;
+using electrical::ElementKind;
+
+/// On the hot side the search goes on through fuses and switches that no control works.
+enum class Through : std::uint8_t { wires, supply };
+
+/// The vertex with most links among those that a start reaches: where the loads branch off. Of equals the
+/// last one met.
+int branching_from(const furnace::Model& model, const Graph& graph, int start, Through through) {
+    std::vector<int> reached{start};
+    for (std::size_t i = 0; i < reached.size(); ++i)
+        for (const int l : graph.at(reached[i])) {
+            const Link& link = graph.link(l);
+            const int next = link.other_end(reached[i]);
+            const bool goes_on =
+                through == Through::supply ? passes_supply(model, link) : link.kind != LinkKind::part;
+            if (goes_on && std::find(reached.begin(), reached.end(), next) == reached.end())
+                reached.push_back(next);
+        }
+    int most = start;
+    for (const int v : reached)
+        if (graph.at(v).size() >= graph.at(most).size())
+            most = v;
+    return most;
 }
 
-RailLine neutral_rail(const Circuits& circuits, float width, float top, float end,
-                      const Positions& positions) {
-    RailLine rail{"N", {}, {width, top}, circuits.rail_vertex(Rail::neutral)};
-    if (!circuits.neutral.links.empty()) {
-        const ImVec2 from = last_before_rail(circuits.neutral, positions);
-        rail.path = {from, {width, from.y}};
+/// The hot end of the transformer's secondary: the other one leads to the common.
+int find_feed(const furnace::Model& model, const Graph& graph, int common) {
+    int feed = -1;
+    for (const Link& link : graph.links) {
+        if (!is_transformer_winding(model, link))
+            continue;
+        const bool a = branching_from(model, graph, link.a, Through::wires) == common;
+        const bool b = branching_from(model, graph, link.b, Through::wires) == common;
+        if (a != b)
+            feed = branching_from(model, graph, a ? link.b : link.a, Through::supply);
     }
-    rail.path.push_back({width, end});
-    return rail;
+    return feed;
 }
 
-RailLine upright(const char* name, float x, float top, float end, int vertex) {
-    return {name, {{x, top}, {x, end}}, {x, top}, vertex};
+/// The touchable metal with most links; sheet metal before a grounding terminal.
+int find_ground(const furnace::Model& model, const Graph& graph, const Rails& others) {
+    int ground = -1;
+    std::size_t most = 0;
+    for (const int v : graph.earthed) {
+        const Vertex& vertex = graph.vertex(v);
+        const std::size_t worth = graph.at(v).size() + (vertex.terminal < 0 ? 100U : 0U);
+        if (model.touchable[static_cast<std::size_t>(vertex.node)] != 0 && worth > most && !others.has(v)) {
+            most = worth;
+            ground = v;
+        }
+    }
+    return ground;
 }
 
 } // namespace
 
-std::vector<RailLine> rail_lines(const Circuits& circuits, const Supply& supply, const Stack& stack,
-                                 const Positions& positions, float width) {
-    std::vector<RailLine> rails;
-    if (circuits.rail_vertex(Rail::line) >= 0) {
-        const float top = supply.empty() ? kTop : supply.bus();
-        rails.push_back(line_rail(circuits, supply, top, stack.high_end, positions));
-        rails.push_back(neutral_rail(circuits, width, top, stack.high_end, positions));
+int Rails::vertex(Rail rail) const {
+    return rail == Rail::none ? -1 : vertices[static_cast<std::size_t>(rail)];
+}
+
+bool Rails::has(int vertex) const {
+    return of(vertex) != Rail::none;
+}
+
+Rail Rails::of(int vertex) const {
+    const auto it = std::find(vertices.begin(), vertices.end(), vertex);
+    return vertex < 0 ? Rail::none : static_cast<Rail>(it - vertices.begin());
+}
+
+Rails find_rails(const furnace::Model& model, const Graph& graph) {
+    Rails rails;
+    if (const Link* source = find_source(model, graph)) {
+        rails[Rail::line] = branching_from(model, graph, source->a, Through::supply);
+        rails[Rail::neutral] = branching_from(model, graph, source->b, Through::wires);
     }
-    if (stack.has_low)
-        for (const auto& [name, rail, x] : {std::tuple{"R", Rail::feed, 0.0F}, {"C", Rail::common, width}})
-            rails.push_back(upright(name, x, stack.low_start, lowest_on(circuits, stack, rail),
-                                    circuits.rail_vertex(rail)));
+    rails[Rail::common] = branching_from(model, graph, model.wiring.common, Through::wires);
+    rails[Rail::feed] = find_feed(model, graph, rails[Rail::common]);
+    rails[Rail::ground] = find_ground(model, graph, rails);
     return rails;
 }
 
-ImVec2 last_before_rail(const Run& run, const Positions& positions) {
-    return positions[run.vertices[run.vertices.size() - 2]].at;
+const Link* find_source(const furnace::Model& model, const Graph& graph) {
+    for (const Link& link : graph.links)
+        if (is_part(model, link, ElementKind::source))
+            return &link;
+    return nullptr;
 }
 
 } // namespace lightoff::diagram

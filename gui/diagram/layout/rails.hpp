@@ -1,16 +1,30 @@
 // SPDX-License-Identifier: MIT
 #pragma once
-#include "gui/diagram/layout/stack.hpp"
-#include "gui/diagram/layout/supply.hpp"
+#include "gui/diagram/layout/graph.hpp"
+
+#include <array>
 
 namespace lightoff::diagram {
 
-/// L and N down the circuits of the supply voltage, from where the supply meets them, R and C down those of
-/// the low voltage.
-std::vector<RailLine> rail_lines(const Circuits& circuits, const Supply& supply, const Stack& stack,
-                                 const Positions& positions, float width);
+/// L and N of the supply, R and C of the secondary, and the cabinet's metal.
+enum class Rail : std::uint8_t { line, neutral, feed, common, ground, none };
+inline constexpr std::size_t kRails = 5;
 
-/// Where the supply's wiring ends on the board, beside the rail.
-ImVec2 last_before_rail(const Run& run, const Positions& positions);
+/// Which vertices are rails.
+struct Rails {
+    std::array<int, kRails> vertices{-1, -1, -1, -1, -1};
+
+    int& operator[](Rail rail) { return vertices[static_cast<std::size_t>(rail)]; }
+    /// -1: there is none.
+    [[nodiscard]] int vertex(Rail rail) const;
+    [[nodiscard]] bool has(int vertex) const;
+    /// Rail::none: the vertex is no rail.
+    [[nodiscard]] Rail of(int vertex) const;
+};
+
+Rails find_rails(const furnace::Model& model, const Graph& graph);
+
+/// The source of the supply; null if there is none.
+const Link* find_source(const furnace::Model& model, const Graph& graph);
 
 } // namespace lightoff::diagram

@@ -140,7 +140,7 @@ void draw_source(const furnace::Model& model, const Circuits& circuits, float ne
     const ImVec2 hot = positions[circuits.line.vertices.front()].at;
     const ImVec2 low = positions[circuits.neutral.vertices.front()].at;
     const ImVec2 foot{hot.x, neutral_y};
-    for (const Link& link : circuits.links)
+    for (const Link& link : circuits.graph.links)
         if (link.kind == LinkKind::part && kind_of(model, link) == SymbolKind::source) {
             out.add_symbol(link, foot, hot, false);
             out.add_line(foot, {low.x, neutral_y});
@@ -156,7 +156,7 @@ void draw_bond(const Circuits& circuits, const Positions& positions, LadderBuild
 }
 
 void mark_earth(const Circuits& circuits, const Positions& positions, LadderBuilder& out) {
-    for (const int v : circuits.earthed)
+    for (const int v : circuits.graph.earthed)
         if (!circuits.is_rail(v) && out.spot_of(v) >= 0) {
             const ImVec2 at = positions[v].at;
             const ImVec2 aside{at.x - kRowHalf, at.y};

@@ -22,7 +22,7 @@ std::size_t index(int i) {
 /// Whether a winding is in a circuit of the low voltage.
 bool is_secondary(const Circuits& circuits, const Link& link) {
     return std::any_of(circuits.circuits.begin(), circuits.circuits.end(), [&](const Circuit& circuit) {
-        return circuit.is_secondary && circuits.links[index(circuit.winding)].element == link.element;
+        return circuit.is_secondary && circuits.link(circuit.winding).element == link.element;
     });
 }
 
@@ -152,7 +152,7 @@ std::string name_of(const furnace::Model& model, const Circuits& circuits, const
     if (kind == SymbolKind::winding)
         return winding_name(rest_of(element));
     int of_owner = 0;
-    for (const Link& l : circuits.links)
+    for (const Link& l : circuits.graph.links)
         of_owner += l.kind == LinkKind::part && l.owner == link.owner ? 1 : 0;
     std::string words = of_owner == 1 ? spaced(link.owner) : spaced(rest_of(element));
     if (kind == SymbolKind::source)
