@@ -22,11 +22,6 @@ using namespace canvas;
 using lesson::Difficulty;
 using lesson::Kind;
 
-constexpr std::string_view kCautions =
-    "Training only. Not instruction for a live appliance: there the local codes, the rating plate and the "
-    "maker's instructions come first, and the work is for licensed people. If you smell gas: touch no "
-    "switch, "
-    "leave, call from outside.";
 constexpr std::array kKinds{Kind::no_heat,  Kind::poor_heat,     Kind::noise,   Kind::smell_or_alarm,
                             Kind::callback, Kind::nothing_wrong, Kind::tune_up, Kind::explore};
 constexpr std::array kDifficulties{Difficulty::easy, Difficulty::medium, Difficulty::hard};
@@ -82,16 +77,20 @@ DeskWants FrontDesk::draw(const Canvas& canvas, Rect page) {
     fill(canvas, page, canvas.theme->ground);
     Rect rest = page.shrunk(canvas.px(18));
     Rect head = rest.cut_top(control_height(canvas));
-    const std::vector<FlowItem> items{{"Settings", "Ctrl ,", false, true, 0, 0},
+    const std::vector<FlowItem> items{{"Open a file", "Ctrl O", asks_path_, true, 0, 0},
+                                      {"Settings", "Ctrl ,", false, true, 0, 0},
                                       {"End", "Ctrl Q", false, true, 0, 0}};
     const int pressed =
         draw_flow(canvas, lay_out_flow(canvas, head.cut_right(width_of_flow(canvas, items)), items), items);
-    wants.settings = pressed == 0;
-    wants.close = pressed == 1;
+    if (pressed == 0 || (ImGui::GetIO().KeyCtrl && platform::key_pressed(platform::Key::O)))
+        asks_path_ = path_takes_focus_ = !asks_path_;
+    wants.settings = pressed == 1;
+    wants.close = pressed == 2;
     text_in(canvas, head, "Calls", Type::Title, canvas.theme->ink);
     rest.cut_top(canvas.px(12));
-    const float cautions = text_size(canvas, kCautions, Type::Secondary, rest.width()).y;
-    paragraph(canvas, rest.cut_bottom(cautions).min, rest.width(), kCautions, Type::Secondary,
+    draw_file(canvas, rest, wants);
+    const float cautions = text_size(canvas, visit::cautions(), Type::Secondary, rest.width()).y;
+    paragraph(canvas, rest.cut_bottom(cautions).min, rest.width(), visit::cautions(), Type::Secondary,
               canvas.theme->pencil);
     rest.cut_bottom(canvas.px(12));
     const bool wide = rest.width() >= canvas.px(900);
@@ -103,6 +102,30 @@ DeskWants FrontDesk::draw(const Canvas& canvas, Rect page) {
     if (!calls_.empty())
         draw_call(canvas, right, wants);
     return wants;
+}
+
+/// A call or an attempt that lies elsewhere, by its path.
+void FrontDesk::draw_file(const Canvas& canvas, Rect& rest, DeskWants& wants) {
+    if (!asks_path_)
+        return;
+    Rect row = rest.cut_top(control_height(canvas));
+    rest.cut_top(canvas.px(12));
+    text_in(canvas, row.cut_left(canvas.px(84)), "File", Type::Body, canvas.theme->ink);
+    const bool pressed =
+        button(canvas, row.cut_right(button_width(canvas, "Open", "Enter")), "Open##file", false, "Enter");
+    row.cut_right(canvas.px(10));
+    ImGui::SetCursorScreenPos({row.min.x, row.centre().y - ImGui::GetFrameHeight() / 2});
+    ImGui::SetNextItemWidth(row.width());
+    if (path_takes_focus_)
+        ImGui::SetKeyboardFocusHere();
+    path_takes_focus_ = false;
+    const bool entered =
+        ImGui::InputTextWithHint("##path", "path of an attempt (.jsonl) or of a call (.json)", path_.data(),
+                                 path_.size(), ImGuiInputTextFlags_EnterReturnsTrue);
+    if ((entered || pressed) && path_[0] != '\0')
+        wants.open = path_.data();
+    if (platform::key_pressed(platform::Key::Escape))
+        asks_path_ = false;
 }
 
 void FrontDesk::draw_wishes(const Canvas& canvas, Rect& rest) {

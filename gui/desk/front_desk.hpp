@@ -17,6 +17,7 @@ struct DeskWants {
     std::optional<std::string> go_on;   ///< path of an attempt to continue
     std::optional<std::string> debrief; ///< path of a finished one to look at again
     std::optional<std::string> explore; ///< name of a call to look into, everything shown
+    std::optional<std::string> open;    ///< path of a call's or an attempt's file, as it was typed
     bool settings = false;
     bool close = false;
 };
@@ -38,6 +39,7 @@ public:
     void choose(std::string_view name);
 
 private:
+    void draw_file(const canvas::Canvas& canvas, canvas::Rect& rest, DeskWants& wants);
     void draw_wishes(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_list(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
     void draw_call(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
@@ -48,6 +50,9 @@ private:
     std::vector<std::string> problems_;
     Wish wish_;
     std::array<char, 64> words_{};
+    std::array<char, 1024> path_{};
+    bool asks_path_ = false;        ///< the field for a file is there
+    bool path_takes_focus_ = false; ///< in the next frame
     std::size_t chosen_ = 0;
     std::string said_;
 };

@@ -121,6 +121,20 @@ void Program::debrief(const std::string& attempt_path) {
     debrief_ = std::make_unique<OpenDebrief>(attempt_path);
 }
 
+void Program::open_file(const std::string& typed) {
+    const std::string path = files::typed_path(typed);
+    try {
+        if (std::filesystem::path(path).extension() == ".json")
+            take_call(path);
+        else if (files::read_attempt(path, furnace::kPhysicsVersion).end)
+            debrief(path);
+        else
+            go_on(path);
+    } catch (const files::Error& error) {
+        desk_.say(error.what());
+    }
+}
+
 /// The call's page was left, or its work order signed.
 void Program::after_call() {
     const std::string path = call_->page.place().branch_from ? std::string() : call_->page.place().path;
@@ -152,6 +166,8 @@ void Program::obey(const DeskWants& wants) {
         explore(*wants.explore);
     else if (wants.debrief)
         debrief(*wants.debrief);
+    else if (wants.open)
+        open_file(*wants.open);
 }
 
 void Program::obey(const debrief::DebriefWants& wants) {

@@ -42,6 +42,9 @@ public:
     /// Talks a finished attempt over.
     void debrief(const std::string& attempt_path);
 
+    /// A call's file (.json) is begun, an attempt with an end talked over, any other attempt gone on with.
+    void open_file(const std::string& typed);
+
     /// For tests and pictures: what is open now.
     [[nodiscard]] work::CallPage* call();
     [[nodiscard]] FrontDesk& desk() { return desk_; }

@@ -96,6 +96,23 @@ void shut_list_of_placed_lead(BagView& view) {
 
 } // namespace
 
+std::string expect_line(const view::Known& known) {
+    const std::string verb(bench::spec_of(bench::Verb::expect).name);
+    const auto& windows = known.percept.instruments.window;
+    const auto all = instruments::displays(instruments::Bag{});
+    std::size_t youngest = windows.size();
+    const auto age = [&](std::size_t i) {
+        return windows[i].has(instruments::kOn) ? windows[i].ticks_settled : 0;
+    };
+    for (std::size_t i = 0; i < windows.size(); ++i)
+        if (all[i].instrument != Instrument::co_alarm && is_in_use(known.percept, all[i].instrument) &&
+            (youngest == windows.size() || age(i) < age(youngest)))
+            youngest = i;
+    if (youngest == windows.size())
+        return verb + " ";
+    return verb + " " + bench::choices(*known.site, bench::Word::instrument)[youngest].name + " ";
+}
+
 void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,
               view::Wanted& wanted) {
     sheet::Column column(canvas, area, "bag");

@@ -29,4 +29,8 @@ struct BagView {
 void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,
               view::Wanted& wanted);
 
+/// "expect multimeter ": to be finished by typing. Of the instrument in use that was put there last, as far
+/// as its number tells; of none if none is in use.
+std::string expect_line(const view::Known& known);
+
 } // namespace lightoff::faces

@@ -69,13 +69,28 @@ std::size_t reading_of(const Face& face, std::size_t window) {
     return 0;
 }
 
+/// What was said beforehand of a reading, or of the next one (0); nullptr if nothing was.
+const bench::Expectation* expectation_of(const Face& face, std::size_t window, std::size_t reading) {
+    for (const bench::Expectation& one : face.known.expectations)
+        if (one.window == static_cast<int>(window) && one.reading == static_cast<int>(reading))
+            return &one;
+    return nullptr;
+}
+
 std::string state_of(const Face& face, std::size_t window) {
     const Display& display = display_of(face, window);
+    const bench::Expectation* next = expectation_of(face, window, 0);
+    const std::string awaited = next == nullptr ? "" : "you expect " + bench::expected_text(next->value);
     if (!display.has(instruments::kOn))
-        return {};
-    if (const std::size_t number = reading_of(face, window); number != 0)
-        return "steady: reading " + std::to_string(number);
-    return display.ticks_settled >= instruments::kSettledTicks ? "steady for 2 s" : "not steady yet";
+        return awaited;
+    const std::string behind = awaited.empty() ? "" : ", " + awaited;
+    if (const std::size_t number = reading_of(face, window); number != 0) {
+        const bench::Expectation* said = expectation_of(face, window, number);
+        return "steady: reading " + std::to_string(number) +
+               (said == nullptr ? behind : ", you expected " + bench::expected_text(said->value));
+    }
+    return (display.ticks_settled >= instruments::kSettledTicks ? "steady for 2 s" : "not steady yet") +
+           behind;
 }
 
 std::string flag_words(const Display& display) {
@@ -120,6 +135,11 @@ void ask(const Face& face, Verb verb, int value) {
     ask(face, line_for(face.known, verb, value));
 }
 
+/// As it is typed: "thermometer-t1".
+std::string window_word(const Face& face, std::size_t window) {
+    return bench::choices(*face.known.site, bench::Word::instrument)[window].name;
+}
+
 std::string keep_line(const Face& face, std::size_t window) {
     return line_for(face.known, Verb::keep, static_cast<int>(window));
 }
@@ -131,13 +151,16 @@ std::optional<std::size_t> buttons_and_keep(const Face& face, std::vector<std::s
     const std::size_t own = more.size();
     for (const auto& [window, words] : keeps)
         more.push_back(words);
+    more.emplace_back("Expect …");
     face.column.gap(4);
     const auto pressed = face.column.buttons(more);
-    if (pressed && *pressed >= own) {
+    if (!pressed || *pressed < own)
+        return pressed;
+    if (*pressed - own < keeps.size())
         ask(face, keep_line(face, keeps[*pressed - own].first));
-        return {};
-    }
-    return pressed;
+    else
+        face.wanted.begun = "expect " + window_word(face, keeps.front().first) + " ";
+    return {};
 }
 
 std::string spot_title(Spot spot) {

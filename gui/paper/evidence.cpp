@@ -16,6 +16,15 @@ std::string origin_of(const view::Known& known, const bench::Reading& reading) {
     return source + ", " + visit::place_text(reading) + (reading.taken == bench::Taken::kept ? ", kept" : "");
 }
 
+/// ", expected 24: it came out so"; empty if nothing was said beforehand.
+std::string expected_words(const view::Known& known, int number) {
+    for (const bench::Expectation& one : known.expectations)
+        if (one.reading == number)
+            return ", expected " + bench::expected_text(one.value) +
+                   (one.came_true ? ": it came out so" : ": it did not");
+    return {};
+}
+
 } // namespace
 
 int number_of(const view::Known& known, const Evidence& evidence) {
@@ -40,7 +49,8 @@ int pick_reading(sheet::Column& column, const view::Known& known, int chosen, st
         sheet::Entry entry;
         entry.value = static_cast<int>(i) + 1;
         entry.words = std::to_string(entry.value) + "\u2007\u2007" + sheet::reading_value(known, reading);
-        entry.note = visit::clock_text(reading.tick - known.arrived_tick) + ", " + origin_of(known, reading);
+        entry.note = visit::clock_text(reading.tick - known.arrived_tick) + ", " + origin_of(known, reading) +
+                     expected_words(known, entry.value);
         entry.also = entry.note;
         entry.chosen = entry.value == chosen;
         entries.push_back(std::move(entry));

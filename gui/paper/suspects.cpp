@@ -119,6 +119,22 @@ void block(const Form& form, std::size_t group) {
     form.column.rule();
 }
 
+/// What was said of readings before they were taken, and how often it came out so.
+void expected(const Form& form) {
+    int answered = 0;
+    int came_true = 0;
+    for (const bench::Expectation& one : form.known.expectations) {
+        answered += one.reading > 0 ? 1 : 0;
+        came_true += one.came_true ? 1 : 0;
+    }
+    form.column.note(answered == 0
+                         ? "Say what a reading will be before it is taken: key E. It earns nothing and costs "
+                           "nothing; whoever is wrong has found something out."
+                         : "Of " + std::to_string(answered) + " readings that you said beforehand, " +
+                               std::to_string(came_true) + " came out so.");
+    form.column.gap(6);
+}
+
 } // namespace
 
 void draw_suspects(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
@@ -127,6 +143,8 @@ void draw_suspects(const canvas::Canvas& canvas, canvas::Rect area, const view::
     const Form form{column, known, view, wanted};
     column.title("Suspects");
     stopping_step(form);
+    form.column.gap(4);
+    expected(form);
     column.heading("Strike out what a reading has cleared");
     draw_evidence(column, known, view.evidence);
     for (std::size_t group = 0; group < faults::kGroups; ++group)

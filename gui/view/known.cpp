@@ -12,6 +12,7 @@ Known known_of(const visit::Visit& visit, const lesson::Scenario& scenario, Unit
     known.captions = visit.captions();
     known.done = visit.done();
     known.papers = visit::papers_of(visit.done());
+    known.expectations = bench::expectations(visit.done(), visit.notebook().readings());
     known.arrived_tick = visit.arrived_tick();
     known.proved_dead_tick = visit.proved_dead_tick();
     known.check = [&visit](const bench::Action& action) { return visit.check(action); };

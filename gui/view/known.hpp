@@ -2,6 +2,7 @@
 #pragma once
 #include "bench/bench.hpp"
 #include "bench/captions.hpp"
+#include "bench/expectation.hpp"
 #include "bench/notebook.hpp"
 #include "bench/percept.hpp"
 #include "lesson/scenario.hpp"
@@ -30,6 +31,7 @@ struct Known {
     std::span<const bench::Caption> captions;
     std::span<const visit::Visit::Done> done;
     visit::Papers papers;
+    std::vector<bench::Expectation> expectations; ///< of readings, said beforehand
     std::uint64_t arrived_tick = 0;
     std::optional<std::uint64_t> proved_dead_tick;             ///< when the supply was, if it still counts
     std::function<bench::Verdict(const bench::Action&)> check; ///< the same for equal percepts
@@ -57,6 +59,7 @@ struct Wanted {
     enum class Lead : std::uint8_t { none, red, black };
     Lead lead = Lead::none; ///< this lead was picked up, or is put on `lead_point`
     int lead_point = -1;    ///< node; -1: picked up
+    std::string begun;      ///< a line to be finished by typing: "expect multimeter "
 };
 
 } // namespace lightoff::view

@@ -233,6 +233,8 @@ void CallPage::obey(view::Wanted& wanted) {
         put_lead(wanted);
     if (wanted.focus)
         tag_.focus(*wanted.focus);
+    if (!wanted.begun.empty())
+        typed_.begin(0, wanted.begun);
 }
 
 void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
@@ -241,7 +243,9 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
     if (handle_tag_keys(known, tag_, wanted))
         return;
     if (key_pressed(Key::Slash))
-        typed_.begin();
+        typed_.begin('/');
+    if (key_pressed(Key::E))
+        typed_.begin('e', faces::expect_line(known));
     for (std::size_t i = 0; i < kSides; ++i)
         if (key_pressed(kSideCodes[i]))
             side_ = static_cast<Side>(i);

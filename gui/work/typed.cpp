@@ -78,9 +78,12 @@ int on_edit(ImGuiInputTextCallbackData* data) {
 /// ahead of it.
 void keep_what_is_typed_ahead(Typed& typed) {
     std::size_t length = std::strlen(typed.text.data());
-    for (const ImWchar letter : ImGui::GetIO().InputQueueCharacters)
-        if (letter >= ' ' && letter < 0x7F && length + 1 < typed.text.size())
+    for (const ImWchar letter : ImGui::GetIO().InputQueueCharacters) {
+        const bool own = letter == static_cast<unsigned char>(typed.own_letter);
+        typed.own_letter = 0;
+        if (!own && letter >= ' ' && letter < 0x7F && length + 1 < typed.text.size())
             typed.text[length++] = static_cast<char>(letter);
+    }
 }
 
 std::string finish(Typed& typed) {
@@ -117,7 +120,7 @@ std::string draw_typed(const Canvas& canvas, Rect area, const bench::Site& site,
     if (!typed.open) {
         if (button(canvas, field.cut_left(button_width(canvas, "Type an action", "/")), "Type an action",
                    false, "/"))
-            typed.begin();
+            typed.begin(0);
         return {};
     }
     ImGui::SetCursorScreenPos({field.min.x, field.centre().y - ImGui::GetFrameHeight() / 2});

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace lightoff::work {
@@ -18,7 +19,15 @@ struct Typed {
     std::vector<std::string> before; ///< lines that were typed, newest last
     int recalled = -1;               ///< place in `before`; -1: a new line
 
-    void begin() { open = take_focus = ahead = true; }
+    char own_letter = 0; ///< of the key that opened it, which may come through as a letter
+
+    /// `words`: what stands in it already.
+    void begin(char letter, std::string_view words = {}) {
+        open = take_focus = ahead = true;
+        own_letter = letter;
+        text.fill('\0');
+        words.copy(text.data(), text.size() - 1);
+    }
 };
 
 /// Draws it; the line that was finished, else empty.

@@ -14,6 +14,8 @@ namespace {
 
 constexpr std::int32_t kMostReading = 999;
 constexpr std::int32_t kMostEighths = 40;
+constexpr double kMostExpected = 2e6;
+constexpr std::string_view kOverloadWord = "OL";
 
 [[noreturn]] void fail(std::string_view text, const std::string& why) {
     throw std::invalid_argument("action \"" + std::string(text) + "\": " + why);
@@ -100,6 +102,17 @@ std::int32_t whole_number_of(std::string_view text, std::string_view word, std::
         fail(text,
              "found \"" + std::string(word) + "\"; allowed: a whole number 0 to " + std::to_string(most));
     return rounded(q.number);
+}
+
+std::int32_t thousandths_of(std::string_view text, std::string_view word) {
+    if (word == kOverloadWord)
+        return kExpectsOverload;
+    const Quantity q = quantity_of(text, word);
+    if (!q.unit.empty() || !(q.number >= -kMostExpected && q.number <= kMostExpected))
+        fail(text, "found \"" + std::string(word) +
+                       "\"; allowed: a number without a unit, as it would stand in the window, or OL");
+    const double thousandths = q.number * 1000.0;
+    return static_cast<std::int32_t>(thousandths < 0.0 ? thousandths - 0.5 : thousandths + 0.5);
 }
 
 /// Celsius with three decimals: exact for a whole number of millikelvin.
@@ -275,6 +288,8 @@ std::int32_t value_of(const Site& site, std::string_view text, Word word, std::s
         return whole_number_of(text, found, kMostReading);
     case Word::step:
         return whole_number_of(text, found, 6);
+    case Word::expected:
+        return thousandths_of(text, found);
     default:
         return choice_of(site, text, word, found);
     }
@@ -299,6 +314,8 @@ bool is_known(const Site& site, Word word, std::int32_t value) {
         return value >= 0 && value <= kMostReading;
     case Word::step:
         return value >= 0 && value <= 6;
+    case Word::expected:
+        return value == kExpectsOverload || (value >= -2000000000 && value <= 2000000000);
     case Word::point:
         return is_in(value, model.wiring.netlist.node_names.size());
     case Word::terminal:
@@ -329,6 +346,8 @@ std::string text_of(const Site& site, Word word, std::int32_t value) {
     case Word::reading:
     case Word::step:
         return std::to_string(value);
+    case Word::expected:
+        return expected_text(value);
     case Word::point:
         return point_name(site.model, value);
     default:
@@ -401,9 +420,21 @@ std::vector<Choice> choices(const Site& site, Word word) {
     case Word::turns:
     case Word::reading:
     case Word::step:
+    case Word::expected:
         break;
     }
     return {};
+}
+
+std::string expected_text(std::int32_t thousandths) {
+    if (thousandths == kExpectsOverload)
+        return std::string(kOverloadWord);
+    const std::int32_t size = thousandths < 0 ? -thousandths : thousandths;
+    std::string decimals = std::to_string(size % 1000);
+    decimals.insert(0, 3 - decimals.size(), '0');
+    decimals.erase(decimals.find_last_not_of('0') + 1);
+    return std::string(thousandths < 0 ? "-" : "") + std::to_string(size / 1000) +
+           (decimals.empty() ? "" : "." + decimals);
 }
 
 bool is_known(const Site& site, const Action& action) {

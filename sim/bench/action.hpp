@@ -83,7 +83,8 @@ enum class Verb : std::uint16_t {
     set_right,    ///< lay, align or set a part as it should be
     zero,         ///< press the manometer's zero button
     meter_fuses,  ///< new fuses for the multimeter
-    test_old      ///< test a part on the bench that was taken out for a new one
+    test_old,     ///< test a part on the bench that was taken out for a new one
+    expect        ///< say what the next reading of an instrument will be, before it is taken
 };
 
 /// Integer arguments in fixed units: the words of a verb in the order of VerbSpec::words. A verb of one word
@@ -130,10 +131,12 @@ enum class Word : std::uint8_t {
     block,      ///< faults::Group
     fault,      ///< faults::Catalogue::faults
     line,       ///< of the tune-up report: ReportLine
-    topic       ///< Topic
+    topic,      ///< Topic
+    expected    ///< -2,000,000 to 2,000,000 in the window's plain unit: thousandths; kExpectsOverload: "OL"
 };
 
 inline constexpr std::int32_t kNowhere = -1;
+inline constexpr std::int32_t kExpectsOverload = 2147483647;
 
 enum class Wheel : std::uint8_t { none, blower, inducer };
 
@@ -197,6 +200,9 @@ std::vector<Choice> choices(const Site& site, Word word);
 
 /// Whether every word of an action stands for something at this site.
 bool is_known(const Site& site, const Action& action);
+
+/// Text of a Word::expected: "24", "-0.95", "OL".
+std::string expected_text(std::int32_t thousandths);
 
 /// Canonical text of an action; parse_action gives the same action back.
 std::string format_action(const Site& site, const Action& action);

@@ -155,6 +155,7 @@ private:
         case Verb::as_found:
         case Verb::as_left:
         case Verb::found:
+        case Verb::expect:
         case Verb::sign_off:
             return yes();
         }

@@ -44,6 +44,7 @@ public:
         case Verb::as_found:
         case Verb::as_left:
         case Verb::found:
+        case Verb::expect:
         case Verb::test_old:
             break; // time, eyes and paper: the furnace feels nothing
         case Verb::thermostat_set:

@@ -44,8 +44,8 @@ std::vector<VerbGroup> verb_groups() {
          {Verb::take_off, Verb::put_back, Verb::clean, Verb::tighten, Verb::adjust, Verb::set_right,
           Verb::reset, Verb::replace, Verb::test_old, Verb::spin, Verb::discharge}},
         {"Suspects sheet",
-         {Verb::stops_at, Verb::strike, Verb::strike_part, Verb::unstrike, Verb::tag, Verb::cause,
-          Verb::cause_behind}},
+         {Verb::stops_at, Verb::expect, Verb::strike, Verb::strike_part, Verb::unstrike, Verb::tag,
+          Verb::cause, Verb::cause_behind}},
         {"Tune-up report", {Verb::as_found, Verb::as_left, Verb::found}},
         {"Customer and end", {Verb::tell, Verb::shut_off, Verb::sign_off}}};
     VerbGroup more{"More", {}};
@@ -89,6 +89,9 @@ std::string_view range_of(Word word) {
         return "number of a reading, 0 for none";
     case Word::step:
         return "0 to 5 steps passed, 6 if it runs through";
+    case Word::expected:
+        return "a number as it would stand in the window, as 24 or -0.95, or OL; in V, A (uA on that "
+               "function), ohm, uF, in. w.c., F";
     default:
         return {};
     }
@@ -145,6 +148,8 @@ std::string_view placeholder(Word word) {
         return "LINE";
     case Word::topic:
         return "TOPIC";
+    case Word::expected:
+        return "NUMBER";
     }
     return {};
 }

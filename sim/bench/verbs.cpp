@@ -179,6 +179,12 @@ constexpr std::array kVerbs{
              seconds(60),
              2,
              "test a part on the bench that a new one has replaced: test-old igniter"},
+    VerbSpec{Verb::expect,
+             "expect",
+             {W::instrument, W::expected},
+             0,
+             0,
+             "say what an instrument's next reading will be, before it is taken: expect multimeter 24"},
 };
 
 constexpr bool in_order() {
@@ -215,6 +221,7 @@ bool is_paper(Verb verb) {
     case Verb::as_found:
     case Verb::as_left:
     case Verb::found:
+    case Verb::expect:
         return true;
     default:
         return false;

@@ -48,6 +48,7 @@ LoadedBundle load_bundle(const std::string& scenario) {
         if (!lesson::set_weight(bundle.rubric, name, weight))
             throw document.root().error("rubric_weights", "lines that school/rubric.json has",
                                         "there is no \"" + name + "\"");
+    bundle.site.traces = read_traces(document, bundle.scenario, bundle.site.catalogue);
     check_scenario(document, bundle.scenario, bundle.site);
     Bundle texts;
     texts.scenario = document.canonical();

@@ -40,6 +40,11 @@ std::string settings_file() {
     return under(base("XDG_CONFIG_HOME", ".config"), "settings.json");
 }
 
+std::string typed_path(const std::string& path) {
+    const std::string home = value_of("HOME");
+    return path.rfind("~/", 0) == 0 && !home.empty() ? home + path.substr(1) : path;
+}
+
 void make_folder(const std::string& folder) {
     std::error_code error;
     fs::create_directories(folder, error);

@@ -11,6 +11,9 @@ std::string attempts_folder();
 /// File of the settings. Empty if there is no home.
 std::string settings_file();
 
+/// A path as people type it: "~/" stands for their home folder.
+std::string typed_path(const std::string& path);
+
 /// Makes a folder with all above it. Throws Error that says why it can't be.
 void make_folder(const std::string& folder);
 

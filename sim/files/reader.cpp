@@ -334,10 +334,20 @@ std::optional<Object> Object::optional_object(std::string_view name) const {
 }
 
 std::vector<Object> Object::objects(std::string_view name, Count count) const {
+    return find_objects(name, count, true);
+}
+
+std::vector<Object> Object::optional_objects(std::string_view name, Count count) const {
+    return find_objects(name, count, false);
+}
+
+std::vector<Object> Object::find_objects(std::string_view name, Count count, bool required) const {
     const std::string place = pointer_to(place_, name) + "/*";
-    const Found found =
-        ask(name, true, [&](const Unit&) { return array_shape(SchemaRecorder::object_at(place), count); });
+    const Found found = ask(
+        name, required, [&](const Unit&) { return array_shape(SchemaRecorder::object_at(place), count); });
     std::vector<Object> elements;
+    if (found.value == nullptr)
+        return elements;
     for (const Json& element : as_array(*found.value, found.pointer, count))
         elements.push_back(open({&element, pointer_to(found.pointer, elements.size()), {}}, place));
     return elements;

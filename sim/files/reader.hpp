@@ -97,6 +97,8 @@ public:
     Object object(std::string_view name) const;
     std::optional<Object> optional_object(std::string_view name) const;
     std::vector<Object> objects(std::string_view name, Count count) const;
+    /// Empty if the key is not there.
+    std::vector<Object> optional_objects(std::string_view name, Count count) const;
     /// The members of an object whose keys are names chosen by the author (of parts, of nodes), in
     /// order of the names. A name has letters, digits, '-', '_', '.' and ':', 64 at most.
     std::vector<std::pair<std::string, Object>> members(std::string_view name, Count count) const;
@@ -159,6 +161,7 @@ private:
                                              bool required) const;
     std::optional<std::int64_t> find_ticks(std::string_view name, Range range, bool required) const;
     std::optional<std::string> find_text(std::string_view name, Count count, bool required) const;
+    std::vector<Object> find_objects(std::string_view name, Count count, bool required) const;
     [[noreturn]] void refuse(const std::string& where, std::string found, std::string allowed,
                              std::string advice = "") const;
     [[noreturn]] void refuse_missing(std::string_view name, const std::vector<Unit>& units) const;

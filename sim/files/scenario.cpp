@@ -117,8 +117,23 @@ Scenario read_scenario(const Document& document) {
     read_changes(root, s);
     read_faults(root, s);
     read_lesson(root, s);
+    for (const Object& o : root.optional_objects("traces", {0, 16}))
+        s.traces.push_back({o.text("part", {1, 40}), o.text("words", {1, 120})});
     root.finish();
     return s;
+}
+
+std::vector<bench::Trace> read_traces(const Document& document, const Scenario& scenario,
+                                      const faults::Catalogue& catalogue) {
+    std::vector<bench::Trace> traces;
+    const std::vector<Object> objects = document.root().optional_objects("traces", {0, 16});
+    for (std::size_t i = 0; i < objects.size(); ++i) {
+        const int part = catalogue.find_part(scenario.traces[i].part);
+        if (part < 0)
+            throw objects[i].error("part", "a part of the catalogue: `lightoff-cli actions` lists them");
+        traces.push_back({part, scenario.traces[i].words});
+    }
+    return traces;
 }
 
 void check_scenario(const Document& document, const Scenario& scenario, const bench::Site& site) {

@@ -4,6 +4,7 @@
 #include "lesson/scenario.hpp"
 
 #include <string>
+#include <vector>
 
 namespace lightoff::files {
 
@@ -16,5 +17,9 @@ lesson::Scenario read_scenario(const Document& document);
 /// Throws Error, with the place in the scenario file, for an override, onset or action that this furnace
 /// does not have.
 void check_scenario(const Document& document, const lesson::Scenario& scenario, const bench::Site& site);
+
+/// Its traces on the parts of this catalogue; throws Error for a part that is not in it.
+std::vector<bench::Trace> read_traces(const Document& document, const lesson::Scenario& scenario,
+                                      const faults::Catalogue& catalogue);
 
 } // namespace lightoff::files

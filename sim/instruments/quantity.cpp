@@ -222,6 +222,19 @@ const QuantityRow& quantity_row(Quantity quantity) {
     return kQuantities[static_cast<std::size_t>(quantity)];
 }
 
+Unit plain_unit(Quantity quantity) {
+    const Unit unit = quantity_row(quantity).ranges[0].unit;
+    switch (unit) {
+    case Unit::kilohm:
+    case Unit::megohm:
+        return Unit::ohm;
+    case Unit::nanofarad:
+        return Unit::microfarad;
+    default:
+        return unit;
+    }
+}
+
 double power_of_ten(int exponent) {
     return kPowers[static_cast<std::size_t>(exponent + 6)];
 }

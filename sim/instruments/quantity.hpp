@@ -101,6 +101,9 @@ struct QuantityRow {
 /// By the enumeration. Values are common practice for meters of the service trade, no source.
 const QuantityRow& quantity_row(Quantity quantity);
 
+/// The unit in which people speak of it, whatever range shows it: ohm, uF, otherwise that of its windows.
+Unit plain_unit(Quantity quantity);
+
 /// 10^exponent, -6 <= exponent <= 6.
 double power_of_ten(int exponent);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "lesson/grade.hpp"
 
+#include "bench/expectation.hpp"
 #include "lesson/account.hpp"
 #include "lesson/justified.hpp"
 #include "lesson/review.hpp"
@@ -201,9 +202,14 @@ private:
              "Nothing but the cause was left after " + whole(taken) + " min; the coach's way takes " +
                  whole(expected_) + ".");
     }
-    /// Some causes take more than the average of those that could be there; two at once have no way.
+    /// Some causes take more than the average of those that could be there; two at once have no way. The
+    /// longest of those that nothing tells apart: which of them it was must not show in the points.
     [[nodiscard]] double way_to_the_truth() {
-        return truth_.with < 0 ? evidence_.route_to(truth_).minutes : 0.0;
+        double minutes = 0.0;
+        for (const Cause& cause : group_)
+            if (cause.with < 0)
+                minutes = std::max(minutes, evidence_.route_to(cause).minutes);
+        return minutes;
     }
     [[nodiscard]] std::string still_open() {
         const std::uint64_t tick = mending_ != nullptr ? mending_->tick : review_.last_tick;
@@ -469,12 +475,27 @@ void judge_safety(const bench::Site& site, const Rubric& rubric, const Review& r
     grade.safety = std::max(0.0, mark);
 }
 
+/// Whoever says beforehand what a reading will be learns from every one of them; points would only make
+/// people careful.
+void tell_expectations(const Review& review, Grade& grade) {
+    const auto all = bench::expectations(review.statements, review.notebook().readings());
+    const auto answered =
+        std::count_if(all.begin(), all.end(), [](const auto& one) { return one.reading > 0; });
+    if (answered == 0)
+        return;
+    const auto true_ones =
+        std::count_if(all.begin(), all.end(), [](const auto& one) { return one.came_true; });
+    grade.lines.push_back({Section::expected, 0.0, 0.0, all.front().tick,
+                           "Of " + std::to_string(answered) + " readings that you said beforehand, " +
+                               std::to_string(true_ones) + " came out so."});
+}
+
 } // namespace
 
 std::string_view name_of(Section section) {
-    static constexpr std::array<std::string_view, 15> kNames{
-        "look", "step",   "isolate",    "proof",    "repair",    "behind",   "verify", "parts",
-        "time", "checks", "conditions", "as-found", "corrected", "put-back", "safety"};
+    static constexpr std::array<std::string_view, 16> kNames{
+        "look", "step",   "isolate",    "proof",    "repair",    "behind",   "verify",   "parts",
+        "time", "checks", "conditions", "as-found", "corrected", "put-back", "expected", "safety"};
     return kNames[static_cast<std::size_t>(section)];
 }
 
@@ -488,6 +509,7 @@ Grade grade(const bench::Site& site, const Scenario& scenario, const Rubric& rub
 Grade judge(const bench::Site& site, const Scenario& scenario, const Rubric& rubric, Review& review) {
     Grade grade = scenario.kind == Kind::tune_up ? judge_tune_up(site, rubric, review)
                                                  : CallJudge(site, scenario, rubric, review).judge();
+    tell_expectations(review, grade);
     judge_safety(site, rubric, review, grade);
     grade.arrived_tick = review.arrived_tick;
     grade.last_tick = review.last_tick;

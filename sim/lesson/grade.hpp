@@ -30,6 +30,7 @@ enum class Section : std::uint8_t {
     as_found,
     corrected,
     put_back,
+    expected, ///< earns nothing: what was said before it was read
     safety
 };
 std::string_view name_of(Section section);

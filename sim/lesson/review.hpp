@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/hazards.hpp"
+#include "bench/history.hpp"
 #include "bench/notebook.hpp"
 #include "evidence/investigation.hpp"
 #include "lesson/playback.hpp"
@@ -26,10 +27,7 @@ struct ChangeMade {
 };
 
 /// A word of the student's that has no effect on the furnace: a claim, a tag, a line of the report.
-struct Statement {
-    std::uint64_t tick = 0;
-    bench::Action action;
-};
+using Statement = bench::TimedAction;
 
 /// How the furnace ran when a reading was taken.
 struct Running {

@@ -33,6 +33,12 @@ struct FaultUse {
     std::uint64_t tick = 0; ///< at_tick: when; when_hot and now_and_then: not before
 };
 
+/// What was left on a part by whoever worked on it before.
+struct TraceLeft {
+    std::string part; ///< of the catalogue
+    std::string words;
+};
+
 struct HistoryAction {
     std::uint64_t tick = 0;
     std::string action; ///< bench::parse_action
@@ -53,6 +59,7 @@ struct Scenario {
     std::vector<FaultUse> faults;           ///< several at once; of two that set one number the later wins
     std::vector<ConditionChange> onsets;
     std::vector<HistoryAction> history;
+    std::vector<TraceLeft> traces;
     std::uint64_t arrive_after_ticks = 0;
     Help help = Help::learning;
     bench::SchoolRules school_rules;

@@ -139,6 +139,9 @@ std::string statement_text(const bench::Site& site, const lesson::Story& story, 
     case Verb::tag:
         return "Tag of the " + bench::part_title(site, action.target) + ": condemned by " +
                by_reading(site, story, action.value);
+    case Verb::expect:
+        return "Said beforehand: " + spaced(name_among(site, bench::Word::instrument, action.target)) + " " +
+               bench::expected_text(action.value);
     case Verb::tell:
         return "Told the customer: " + spaced(name_among(site, bench::Word::topic, action.value));
     case Verb::as_found:

@@ -2,6 +2,7 @@
 #pragma once
 #include "bench/captions.hpp"
 #include "bench/hazards.hpp"
+#include "bench/history.hpp"
 #include "bench/inverse.hpp"
 #include "bench/notebook.hpp"
 #include "files/attempt.hpp"
@@ -63,10 +64,7 @@ public:
                                               std::int32_t limit_s, const std::function<bool()>& stop);
 
     /// Something that was done or said, and when it began.
-    struct Done {
-        std::uint64_t tick = 0;
-        bench::Action action;
-    };
+    using Done = bench::TimedAction;
     [[nodiscard]] const std::vector<Done>& done() const { return done_; }
     [[nodiscard]] const std::vector<bench::Caption>& captions() const { return watch_.captions(); }
 

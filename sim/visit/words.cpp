@@ -75,7 +75,12 @@ std::string value_text(const bench::Site& site, const bench::Reading& reading) {
     for (std::size_t i = 0; i < reading.bands.size(); ++i)
         text += (i == 0 ? "" : "; ") +
                 part.look.sights[i].bands[static_cast<std::size_t>(reading.bands[i])].words;
-    return text.empty() ? "nothing about it catches the eye" : text;
+    if (text.empty())
+        text = "nothing about it catches the eye";
+    for (const bench::Trace& trace : site.traces)
+        if (trace.part == reading.part)
+            text += "; " + trace.words;
+    return text;
 }
 
 std::string source_text(const bench::Site& site, const bench::Reading& reading) {

@@ -225,6 +225,41 @@ TEST_CASE("a damaged attempt is refused at the front desk, in words", "[program]
     CHECK(visitor.program.desk().said().find("bad.jsonl") != std::string::npos);
 }
 
+TEST_CASE("a file that lies elsewhere is opened by its path, typed", "[program]") {
+    const TemporaryFolder folder;
+    {
+        Visitor visitor(folder.path().string());
+        visitor.program.take_call("plugged-hose");
+        visitor.type("disconnect off");
+        visitor.program.close_asked();
+    }
+    const std::string attempt = std::filesystem::directory_iterator(folder.path())->path().string();
+    const TemporaryFolder other;
+    const auto type_path = [](Visitor& visitor, const std::string& path) {
+        visitor.press("Open a file");
+        for (const char letter : path)
+            visitor.screen.queue.push(platform::TextEvent{static_cast<char32_t>(letter)});
+        visitor.tap(platform::Key::Enter);
+    };
+    SECTION("an attempt that has no end goes on") {
+        Visitor visitor(other.path().string());
+        type_path(visitor, attempt);
+        REQUIRE(visitor.program.call() != nullptr);
+        CHECK(visitor.last_done() == "disconnect off");
+    }
+    SECTION("a call begins") {
+        Visitor visitor(other.path().string());
+        type_path(visitor, std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/calls/coated-rod.json");
+        CHECK(visitor.program.call() != nullptr);
+    }
+    SECTION("what is not there is named") {
+        Visitor visitor(other.path().string());
+        type_path(visitor, "/no/such/attempt.jsonl");
+        CHECK(visitor.program.at_the_desk());
+        CHECK(visitor.program.desk().said().find("/no/such/attempt.jsonl") != std::string::npos);
+    }
+}
+
 TEST_CASE("at the very first start the cautions hang on the gas cock; they are lifted once", "[program]") {
     const TemporaryFolder folder;
     for (const ImVec2 size : {ImVec2{800, 600}, ImVec2{1280, 720}, ImVec2{1920, 1080}}) {

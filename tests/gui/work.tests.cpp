@@ -192,6 +192,33 @@ TEST_CASE("what is typed ahead of the field is not lost", "[gui]") {
     CHECK(hands.page.refusal().empty());
 }
 
+TEST_CASE("one key says what is expected; the reading answers", "[gui]") {
+    Hands hands;
+    hands.page.take("blower-door off");
+    hands.page.take("door-switch on");
+    hands.page.take("leads board.R board.C");
+    hands.look();
+    hands.screen.tap(platform::Key::E);
+    for (const char letter : std::string("e24")) // the key comes through as a letter
+        hands.screen.queue.push(platform::TextEvent{static_cast<char32_t>(letter)});
+    hands.tap(platform::Key::Enter);
+    CHECK(hands.page.refusal().empty());
+    REQUIRE(hands.page.known().expectations.size() == 1);
+    CHECK(hands.page.known().expectations[0].value == 24000);
+    CHECK(hands.page.known().expectations[0].reading == 0);
+    hands.page.take("wait until reading");
+    hands.look();
+    const bench::Expectation answered = hands.page.known().expectations[0];
+    CHECK(answered.reading > 0);
+    CHECK(answered.came_true);
+    hands.page.show(CallPage::Side::notes);
+    hands.look();
+    const auto& texts = hands.screen.probe.texts();
+    CHECK(std::any_of(texts.begin(), texts.end(), [](const auto& text) {
+        return text.words.find("expected 24: it came out so") != std::string::npos;
+    }));
+}
+
 TEST_CASE("waiting stops at what can be noticed", "[gui]") {
     Hands hands;
     hands.page.take("wait until lamp");

@@ -85,6 +85,8 @@ private:
             return static_cast<std::int32_t>(random(5));
         case bench::Word::step:
             return static_cast<std::int32_t>(random(7));
+        case bench::Word::expected:
+            return random(4) == 0 ? bench::kExpectsOverload : static_cast<std::int32_t>(random(130000));
         default:
             break;
         }
