@@ -115,6 +115,17 @@ TEST_CASE("a hopscotch along the hose leaves the plugged hose") {
     CHECK(visit.investigation.group_of(cause("hose_plugged")) == std::vector<Cause>{cause("hose_plugged")});
 }
 
+TEST_CASE("a fuse that a short has blown is told from one that is merely open") {
+    for (const char* id : {"cable_shorted_r_c", "valve_wire_chafed"}) {
+        INFO(id);
+        Visit visit(with(id));
+        const std::vector<Cause> group = visit.investigation.group_of(cause(id));
+        INFO(listed(group));
+        CHECK(std::count(group.begin(), group.end(), cause(id)) == 1);
+        CHECK(std::count(group.begin(), group.end(), cause("fuse_open")) == 0);
+    }
+}
+
 TEST_CASE("the order of the readings that isolate does not matter") {
     Visit one(with("hose_plugged"));
     one.follow(kHopscotch);
