@@ -14,29 +14,15 @@ constexpr std::uint64_t kFreshTicks = 5 * 60 * 20;
 constexpr double kLive_v = 2.0;
 constexpr double kLineVoltage_v = 40.0;
 
-bool is_switching(bench::Verb verb) {
-    using bench::Verb;
-    switch (verb) {
-    case Verb::thermostat_set:
-    case Verb::thermostat_mode:
-    case Verb::thermostat_fan:
-    case Verb::breaker:
-    case Verb::disconnect:
-    case Verb::gas_cock:
-    case Verb::burner_door:
-    case Verb::blower_door:
-    case Verb::door_switch:
-    case Verb::tape:
-        return true;
-    default:
-        return false;
-    }
+/// What was measured before may not be so any more: door, power, thermostat or gas are another.
+bool makes_stale(bench::Verb verb) {
+    return bench::works_a_switch(verb) || verb == bench::Verb::gas_cock || verb == bench::Verb::burner_door;
 }
 
-std::uint64_t last_switching(const Known& known) {
+std::uint64_t last_change(const Known& known) {
     std::uint64_t tick = 0;
     for (const visit::Visit::Done& done : known.done)
-        if (is_switching(done.action.verb))
+        if (makes_stale(done.action.verb))
             tick = done.tick;
     return tick;
 }
@@ -50,7 +36,7 @@ bool is_volts(const bench::Reading& reading) {
 
 std::vector<Stamp> stamps_of(const Known& known) {
     std::vector<Stamp> stamps;
-    const std::uint64_t switched = last_switching(known);
+    const std::uint64_t changed = last_change(known);
     for (std::size_t i = 0; i < known.readings.size(); ++i) {
         const bench::Reading& reading = known.readings[i];
         if (!is_volts(reading))
@@ -61,7 +47,7 @@ std::vector<Stamp> stamps_of(const Known& known) {
         });
         stamps.push_back({i + 1, reading.place_a, reading.place_b, visit::window_text(reading.display),
                           volts >= kLive_v, volts >= kLineVoltage_v,
-                          reading.tick < switched || known.percept.tick - reading.tick > kFreshTicks});
+                          reading.tick < changed || known.percept.tick - reading.tick > kFreshTicks});
     }
     return stamps;
 }

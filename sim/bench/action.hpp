@@ -184,6 +184,9 @@ const VerbSpec& spec_of(Verb verb);
 
 /// Whether it only says something or writes it down: neither furnace nor instruments feel it.
 bool is_paper(Verb verb);
+/// Whether it works a switch of the furnace's own wiring: in the supply, at the thermostat, in the door's
+/// way.
+bool works_a_switch(Verb verb);
 
 /// The kind of service that a verb does to a part; none for the other verbs.
 std::optional<faults::ServiceKind> service_of(Verb verb);

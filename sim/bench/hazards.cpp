@@ -38,23 +38,10 @@ constexpr std::array<std::string_view, static_cast<std::size_t>(Hazard::count)> 
     "hot-surface",      "ohms-on-live",     "meter-fuse-blown",  "jumper-forbidden", "live-testing-forbidden",
     "left-bypass",      "left-open",        "left-leak-untested"};
 
-bool operates_a_switch(Verb verb) {
-    switch (verb) {
-    case Verb::thermostat_set:
-    case Verb::thermostat_mode:
-    case Verb::thermostat_fan:
-    case Verb::breaker:
-    case Verb::disconnect:
-    case Verb::blower_door:
-    case Verb::door_switch:
-    case Verb::tape:
-    case Verb::jumper:
-    case Verb::small_breaker:
-    case Verb::appliances:
-        return true;
-    default:
-        return false;
-    }
+/// Whether a contact is made or broken: by a switch, the end of a lead, a switch of another appliance.
+bool makes_a_spark(Verb verb) {
+    return works_a_switch(verb) || verb == Verb::jumper || verb == Verb::small_breaker ||
+           verb == Verb::appliances;
 }
 
 /// The service in which an action takes a part in hand; none for the others, nor for pressing its button.
@@ -226,7 +213,7 @@ void HazardWatch::note_once(const World& world, bool is_so, Hazard hazard, const
 }
 
 void HazardWatch::before(const World& world, const Action& action, furnace::Workspace& workspace) {
-    if (operates_a_switch(action.verb) && perceive(*site_, world).smelt.gas > 0)
+    if (makes_a_spark(action.verb) && perceive(*site_, world).smelt.gas > 0)
         note(world.tick, Hazard::switch_in_gas, std::string(spec_of(action.verb).name));
     if ((action.verb == Verb::jumper || action.verb == Verb::small_breaker) && !rules_.jumpers_allowed)
         note(world.tick, Hazard::jumper_forbidden, std::string(spec_of(action.verb).name));

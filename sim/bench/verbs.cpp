@@ -228,6 +228,22 @@ bool is_paper(Verb verb) {
     }
 }
 
+bool works_a_switch(Verb verb) {
+    switch (verb) {
+    case Verb::thermostat_set:
+    case Verb::thermostat_mode:
+    case Verb::thermostat_fan:
+    case Verb::breaker:
+    case Verb::disconnect:
+    case Verb::blower_door:
+    case Verb::door_switch:
+    case Verb::tape:
+        return true;
+    default:
+        return false;
+    }
+}
+
 std::optional<faults::ServiceKind> service_of(Verb verb) {
     switch (verb) {
     case Verb::take_off:

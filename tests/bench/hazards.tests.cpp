@@ -263,8 +263,20 @@ TEST_CASE("a switch thrown while gas is smelt") {
     w.rig.world.state.gas.room.raw_gas_fraction = 0.02;
     w.act("gas-cock off"); // right
     CHECK(w.count(Hazard::switch_in_gas) == 0);
+    w.act("burner-door off");
+    CHECK(w.count(Hazard::switch_in_gas) == 0);
     w.act("disconnect off");
     CHECK(w.count(Hazard::switch_in_gas) == 1);
+    w.act("blower-door off"); // the door lets its switch go
+    CHECK(w.count(Hazard::switch_in_gas) == 2);
+    w.act("tape on");
+    CHECK(w.count(Hazard::switch_in_gas) == 3);
+    w.act("jumper board.R board.W");
+    CHECK(w.count(Hazard::switch_in_gas) == 4);
+    w.act("appliances off");
+    CHECK(w.count(Hazard::switch_in_gas) == 5);
+    w.act("look filter");
+    CHECK(w.count(Hazard::switch_in_gas) == 5);
 }
 
 TEST_CASE("a gas valve changed with the cock open, and a joint that nobody tests") {

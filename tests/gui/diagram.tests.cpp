@@ -564,3 +564,30 @@ TEST_CASE("a reading is stamped on the point that it proves, and no other; leads
     CHECK(said(stamps.front().words) == 1);
     CHECK(joined(pane.screen.probe.problems()) == "");
 }
+
+TEST_CASE("a stamp hatches out when door, power, thermostat or gas change, and with age") {
+    const auto is_stale_after = [](const std::string& line) {
+        Pane pane(kInduced);
+        pane.act("blower-door off");
+        pane.act("door-switch on");
+        pane.act("meter ac-volts");
+        pane.act("leads board.R board.C");
+        pane.act("wait 4s");
+        pane.act("leads-off");
+        pane.act(line);
+        const std::vector<view::Stamp> stamps =
+            view::stamps_of(view::known_of(pane.visit, pane.bundle.scenario));
+        REQUIRE(stamps.size() == 1);
+        return stamps.front().stale;
+    };
+    for (const char* line :
+         {"thermostat-set 72F", "thermostat-fan on", "breaker off", "disconnect off", "door-switch off",
+          "blower-door on", "burner-door off", "gas-cock off", "wait 300s"}) {
+        INFO(line);
+        CHECK(is_stale_after(line));
+    }
+    for (const char* line : {"look filter", "filter off", "wait 1s"}) {
+        INFO(line);
+        CHECK_FALSE(is_stale_after(line));
+    }
+}
