@@ -31,7 +31,7 @@ bool has_name_above(const furnace::Model& model, const Circuits& circuits, const
     return false;
 }
 
-/// Whether a terminal of one of the runs in a row needs its room.
+/// To the row above: test points and their names need room.
 float pitch_of(const Circuits& circuits, const Circuit& circuit, const std::vector<int>& row, int r) {
     for (std::size_t i = 0; i < circuit.runs.size(); ++i)
         if (row[i] == r)
