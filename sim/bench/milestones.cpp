@@ -9,6 +9,19 @@
 #include <string_view>
 
 namespace lightoff::bench {
+
+int lit_burners(const furnace::Model& model, const World& world) {
+    int lit = 0;
+    for (std::size_t i = 0; i < static_cast<std::size_t>(model.gas.burner_count); ++i)
+        if (world.state.combustion.flame[i] > 0.5)
+            ++lit;
+    return lit;
+}
+
+bool igniter_lights_gas(const World& world) {
+    return world.state.heat.temperature.igniter > units::celsius_to_k(980.0);
+}
+
 namespace {
 
 struct Watched {
@@ -16,14 +29,6 @@ struct Watched {
     std::string_view on;
     std::string_view off;
 };
-
-int lit_burners(const furnace::Model& model, const World& w) {
-    int lit = 0;
-    for (std::size_t i = 0; i < static_cast<std::size_t>(model.gas.burner_count); ++i)
-        if (w.state.combustion.flame[i] > 0.5)
-            ++lit;
-    return lit;
-}
 
 int fuse_melted(const furnace::Model& model, const World& w) {
     for (const furnace::FuseBinding& fuse : model.wiring.fuses)
@@ -46,9 +51,7 @@ constexpr std::array kWatched{
                 return static_cast<int>(w.state.signals.draft.switch_closed);
             },
             "pressure switch closes", "pressure switch opens"},
-    Watched{[](const furnace::Model&, const World& w) {
-                return w.state.heat.temperature.igniter > units::celsius_to_k(980.0) ? 1 : 0;
-            },
+    Watched{[](const furnace::Model&, const World& w) { return igniter_lights_gas(w) ? 1 : 0; },
             "igniter glows bright enough to light gas", "igniter has cooled below lighting heat"},
     Watched{[](const furnace::Model& m, const World& w) {
                 return m.wiring.gas_valve >= 0 && furnace::armature_in(m, w.state, m.wiring.gas_valve) ? 1

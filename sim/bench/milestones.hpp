@@ -8,6 +8,10 @@
 
 namespace lightoff::bench {
 
+int lit_burners(const furnace::Model& model, const World& world);
+/// Whether the igniter is hot enough to light gas: 980 degrees Celsius.
+bool igniter_lights_gas(const World& world);
+
 struct Milestone {
     std::uint64_t tick = 0;
     std::string text;

@@ -55,6 +55,8 @@ void sense_inputs(const Board& board, const BoardCondition& condition, BoardStat
     state.sensed = static_cast<std::uint16_t>(sensed);
 }
 
+} // namespace
+
 std::uint32_t delay_ticks(const Board& board, const BoardCondition& condition, const Exit& exit) {
     if (exit.setting == kMaxSettings)
         return exit.after_ticks;
@@ -62,6 +64,8 @@ std::uint32_t delay_ticks(const Board& board, const BoardCondition& condition, c
     const std::uint32_t choice = setting.chosen + std::uint32_t{condition.choice[exit.setting]};
     return setting.choice_ticks[choice % setting.choice_count];
 }
+
+namespace {
 
 bool others_allow(const Exit& exit, const std::array<std::uint8_t, kMaxMachines>& at,
                   const std::array<std::uint8_t, kMaxCounters>& counter) {
@@ -74,22 +78,26 @@ bool others_allow(const Exit& exit, const std::array<std::uint8_t, kMaxMachines>
     return true;
 }
 
-/// The first exit whose conditions all hold, or none.
-const Exit* open_exit(const Board& board, const BoardCondition& condition, const Machine& machine,
-                      const BoardState& before, std::size_t m) {
-    const BoardStep& here = machine.states[before.state[m]];
-    const Exit* exit = machine.exits.data() + here.first_exit;
+} // namespace
+
+const Exit* open_exit(const Board& board, const BoardCondition& condition, const BoardState& state,
+                      std::size_t machine) {
+    const Machine& of = board.machines[machine];
+    const BoardStep& here = of.states[state.state[machine]];
+    const Exit* exit = of.exits.data() + here.first_exit;
     for (const Exit* end = exit + here.exit_count; exit != end; ++exit) {
-        if ((before.sensed & exit->care) != exit->want)
+        if ((state.sensed & exit->care) != exit->want)
             continue;
-        if (before.ticks_in_state[m] < delay_ticks(board, condition, *exit))
+        if (state.ticks_in_state[machine] < delay_ticks(board, condition, *exit))
             continue;
-        if (exit->looks_further && !others_allow(*exit, before.state, before.counter))
+        if (exit->looks_further && !others_allow(*exit, state.state, state.counter))
             continue;
         return exit;
     }
     return nullptr;
 }
+
+namespace {
 
 void count(const BoardStep& entered, std::array<std::uint8_t, kMaxCounters>& counter) {
     for (std::size_t c = 0; c < kMaxCounters; ++c) {
@@ -108,7 +116,7 @@ void move_machines(const Board& board, const BoardCondition& condition, BoardSta
     for (std::size_t m = 0; m < board.machines.size(); ++m) {
         if (state.ticks_in_state[m] < 0xFFFFFFFF)
             ++state.ticks_in_state[m];
-        taken[m] = open_exit(board, condition, board.machines[m], state, m);
+        taken[m] = open_exit(board, condition, state, m);
         any = any || taken[m] != nullptr;
     }
     if (!any)

@@ -175,6 +175,13 @@ struct BoardOutputs {
     }
 };
 
+/// How long a state must have lasted for an exit, as the board is set.
+std::uint32_t delay_ticks(const Board& board, const BoardCondition& condition, const Exit& exit);
+
+/// The exit that a machine takes as things stand: the first whose conditions all hold; nullptr if it stays.
+const Exit* open_exit(const Board& board, const BoardCondition& condition, const BoardState& state,
+                      std::size_t machine);
+
 /// One tick of board.tick_s. A board without power forgets everything and drives nothing.
 BoardOutputs step(const Board& board, const BoardCondition& condition, BoardState& state,
                   const BoardInputs& inputs);
