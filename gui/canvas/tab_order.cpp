@@ -7,12 +7,13 @@
 namespace lightoff::canvas {
 namespace {
 
-/// What is remembered from item to item and from frame to frame, in the page's own storage.
+/// What is remembered from item to item and from frame to frame, in the page's own storage, whatever ids have
+/// been pushed.
 class Memory {
 public:
     Memory()
         : storage_(&ImGui::GetCurrentWindow()->RootWindow->StateStorage),
-          base_(ImGui::GetCurrentWindow()->RootWindow->GetID("tab order")) {}
+          base_(ImHashStr("tab order", 0, ImGui::GetCurrentWindow()->RootWindow->ID)) {}
 
     int frame() const { return get(0); }
     ImGuiID before() const { return static_cast<ImGuiID>(get(1)); } // the stop before this one in this frame

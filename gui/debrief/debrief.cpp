@@ -6,9 +6,9 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/debrief/keys.hpp"
 #include "gui/debrief/pages.hpp"
 #include "gui/debrief/timeline.hpp"
-#include "gui/platform/input_queue.hpp"
 #include "report/words.hpp"
 
 #include <algorithm>
@@ -19,7 +19,6 @@ namespace {
 
 using namespace canvas;
 using platform::Key;
-using platform::key_pressed;
 
 /// Design pixels of width from which on the furnace stands beside the page.
 constexpr float kFurnaceBeside = 900;
@@ -76,15 +75,19 @@ Rect draw_turning(const Canvas& canvas, Rect& page, const Model& model, DebriefV
     const bool can_go_on = here + 1 < count;
     if (here > 0) {
         if (button(canvas, row.cut_left(button_width(canvas, "Back", "B")), "Back", false, "B") ||
-            key_pressed(Key::B))
+            page_key(Key::B))
             turn_to(model, view, here - 1);
         row.cut_left(canvas.px(8));
     }
     if (can_go_on) {
         const Rect box = row.cut_left(button_width(canvas, "On", "N"));
-        if (button(canvas, box, "On", false, "N") || key_pressed(Key::N))
+        if (button(canvas, box, "On", false, "N") || page_key(Key::N))
             turn_to(model, view, here + 1);
     }
+    row.cut_left(canvas.px(8));
+    if (button(canvas, row.cut_left(button_width(canvas, "Lanes", "T")), "Lanes", view.picker.open, "T") ||
+        page_key(Key::T))
+        view.picker.open = !view.picker.open;
     row.cut_left(canvas.px(24));
     return row;
 }
@@ -112,6 +115,8 @@ DebriefView::DebriefView(const Model& model)
     chart_view.span_s = model.length_s();
     chart_view.end_s = model.length_s();
     chart_view.follow = false;
+    for (std::size_t i = 0; i < std::min(kUsualLanes, model.lanes.size()); ++i)
+        picker.chosen.push_back(i);
     if (const bench::HazardEvent* event = report::frozen_moment(model.site(), model.story()))
         tick = event->tick;
 }
@@ -125,7 +130,7 @@ void draw_debrief(const Canvas& outside, Rect area, const Model& model, DebriefV
                           ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
     const Canvas canvas = outside.here();
     scrub_by_keys(model, view);
-    if (key_pressed(Key::Escape))
+    if (page_key(Key::Escape))
         wants.leave = true;
     Rect rest = area.shrunk(canvas.px(14));
     draw_head(canvas, rest, model, view, wants);
@@ -159,7 +164,7 @@ void draw_waiting(const Canvas& canvas, Rect area, const std::string& words, Deb
     rest.cut_top(told.height() + canvas.px(18));
     if (button(canvas, rect_at(rest.min, {button_width(canvas, "Leave", "Esc"), control_height(canvas)}),
                "Leave", false, "Esc") ||
-        key_pressed(Key::Escape))
+        page_key(Key::Escape))
         wants.leave = true;
 }
 

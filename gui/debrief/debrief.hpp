@@ -3,6 +3,7 @@
 #include "gui/canvas/canvas.hpp"
 #include "gui/debrief/model.hpp"
 #include "gui/debrief/now.hpp"
+#include "gui/explore/lane_picker.hpp"
 #include "gui/trace/strip_chart.hpp"
 
 #include <cstdint>
@@ -35,6 +36,7 @@ struct DebriefView {
     std::size_t first_row = 0;              ///< of a list that is longer than its room
     trace::StripChart chart;
     trace::ChartView chart_view;
+    explore::LanePicker picker;
     Now now;
 };
 

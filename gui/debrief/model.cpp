@@ -14,30 +14,12 @@
 namespace lightoff::debrief {
 namespace {
 
-using canvas::Energy;
-
 /// Lanes that tell most of a call come first, in the order in which a call goes; the others follow.
-constexpr std::array<std::string_view, 10> kFirst{
+constexpr std::array<std::string_view, kUsualLanes> kFirst{
     "control, R-C",    "call, W-C", "inducer speed", "suction at the pressure switch",
     "igniter current", "gas valve", "flame current", "manifold pressure",
     "blower speed",    "supply air"};
 constexpr int kSteps = 4; ///< of a lane's scale
-
-std::optional<Energy> energy_of(const lesson::Tracks::Lane& lane) {
-    const auto has = [&](std::string_view word) { return lane.name.find(word) != std::string::npos; };
-    if (lane.group == "electrical")
-        return has("R-C") || has("W-C") || has("valve") || has("limit") || has("pressure switch") ||
-                       has("rollout") || has("transformer")
-                   ? Energy::Volts24
-                   : Energy::Volts120;
-    if (has("speed") || has("power"))
-        return Energy::Volts120;
-    if (lane.group == "draft" || has("static") || has("airflow"))
-        return Energy::Air;
-    if (has("gas inlet") || has("manifold") || has("gas flow") || has("input") || has("dial"))
-        return Energy::Gas;
-    return Energy::Heat;
-}
 
 /// A scale of round numbers that holds every value.
 trace::Lane lane_of(const lesson::Tracks& tracks, std::size_t index) {
@@ -56,7 +38,7 @@ trace::Lane lane_of(const lesson::Tracks& tracks, std::size_t index) {
     lane.low = static_cast<float>(std::floor(static_cast<double>(low) / step) * step);
     lane.high = static_cast<float>(std::max(1.0, std::ceil(1.02 * static_cast<double>(high) / step)) * step);
     lane.decimals = lane.unit == "in. w.c." ? 2 : step >= 10 ? 0 : step >= 0.5 ? 1 : 2;
-    lane.energy = energy_of(track);
+    lane.energy = explore::energy_of(track.group, track.name);
     return lane;
 }
 
@@ -92,8 +74,10 @@ Model make_model(std::shared_ptr<const files::LoadedBundle> bundle, lesson::Debr
     const lesson::Tracks& tracks = model.story().tracks;
     const std::vector<std::size_t> order = order_of(tracks);
     model.recording = trace::Recording(order.size());
-    for (const std::size_t index : order)
+    for (const std::size_t index : order) {
         model.lanes.push_back(lane_of(tracks, index));
+        model.lane_groups.push_back(tracks.lanes[index].group);
+    }
     std::vector<float> sample(order.size());
     for (std::size_t i = 0; i < tracks.ticks.size(); ++i) {
         for (std::size_t k = 0; k < order.size(); ++k)

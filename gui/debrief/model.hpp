@@ -25,6 +25,7 @@ struct Model {
     // The recorder's paper: seconds since arrival.
     trace::Recording recording{1};
     std::vector<trace::Lane> lanes;
+    std::vector<std::string> lane_groups; ///< headings, one for each lane
     std::vector<trace::Event> flags;
 
     [[nodiscard]] const bench::Site& site() const { return bundle->site; }
@@ -34,6 +35,9 @@ struct Model {
     /// Of the whole attempt.
     [[nodiscard]] double length_s() const { return seconds(story().last_tick); }
 };
+
+/// So many lanes, the first ones, are on the paper until somebody picks others.
+inline constexpr std::size_t kUsualLanes = 10;
 
 Model make_model(std::shared_ptr<const files::LoadedBundle> bundle, lesson::Debrief debrief, Twin twin);
 

@@ -8,8 +8,8 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/tab_order.hpp"
+#include "gui/debrief/keys.hpp"
 #include "gui/debrief/stairs.hpp"
-#include "gui/platform/input_queue.hpp"
 #include "report/words.hpp"
 #include "visit/words.hpp"
 
@@ -21,7 +21,6 @@ namespace {
 
 using namespace canvas;
 using platform::Key;
-using platform::key_pressed;
 
 // ---- words from the top of a page downwards
 
@@ -49,7 +48,7 @@ int commands(const Canvas& canvas, Rect& area, const std::vector<std::pair<std::
     const Flow flow = lay_out_flow(canvas, area, items);
     int pressed = draw_flow(canvas, flow, items);
     for (std::size_t i = 0; i < offered.size(); ++i)
-        if (!ImGui::GetIO().KeyCtrl && key_pressed(offered[i].second))
+        if (!ImGui::GetIO().KeyCtrl && page_key(offered[i].second))
             pressed = static_cast<int>(i);
     area.cut_top(flow.height + canvas.px(10));
     return pressed;

@@ -5,7 +5,7 @@
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
-#include "gui/platform/input_queue.hpp"
+#include "gui/debrief/keys.hpp"
 
 #include <algorithm>
 #include <array>
@@ -16,10 +16,10 @@ namespace {
 
 using namespace canvas;
 using platform::Key;
-using platform::key_pressed;
 
 constexpr std::array<const char*, 4> kRowNames{"did", "read", "noticed", "hazards"};
 constexpr double kSecond = 1.0;
+constexpr float kPickerShare = 0.26F, kLeastPicker = 240; ///< of the width; design pixels
 
 float row_height(const Canvas& canvas) {
     return line_height(canvas, Type::Minimum) + canvas.px(5);
@@ -163,17 +163,22 @@ float rows_height(const Canvas& canvas) {
 }
 
 void scrub_by_keys(const Model& model, DebriefView& view) {
-    if (key_pressed(Key::Left))
+    if (page_key(Key::Left))
         step(model, view, false);
-    if (key_pressed(Key::Right))
+    if (page_key(Key::Right))
         step(model, view, true);
-    if (key_pressed(Key::Home))
+    if (page_key(Key::Home))
         view.tick = model.story().arrived_tick;
-    if (key_pressed(Key::End))
+    if (page_key(Key::End))
         view.tick = model.story().last_tick;
 }
 
 void draw_timeline(const Canvas& canvas, Rect area, const Model& model, DebriefView& view) {
+    if (view.picker.open) {
+        const float wide = std::max(canvas.px(kLeastPicker), std::round(area.width() * kPickerShare));
+        explore::draw_lane_picker(canvas, area.cut_right(wide), model.lanes, model.lane_groups, view.picker);
+        area.cut_right(canvas.px(14));
+    }
     const Rect rows = area.cut_top(rows_height(canvas));
     trace::ChartView& paper = view.chart_view;
     // The paper never shows more than there is.
@@ -181,7 +186,9 @@ void draw_timeline(const Canvas& canvas, Rect area, const Model& model, DebriefV
     paper.end_s = std::clamp(paper.end_s, paper.span_s, model.length_s());
     paper.follow = false;
     paper.marker_s = model.seconds(view.tick);
-    view.chart.draw(canvas, area, model.recording, model.lanes, model.flags, paper);
+    const std::vector<trace::Lane> lanes =
+        explore::chosen_lanes(model.lanes, view.picker, model.recording, nullptr);
+    view.chart.draw(canvas, area, model.recording, lanes, model.flags, paper);
     view.tick = model.tick_at(paper.marker_s.value_or(0.0));
     const TimeScale scale{view.chart.plot(), paper};
     draw_rows(canvas, rows, model, view, scale);

@@ -10,56 +10,41 @@
 #include "gui/explore/board_words.hpp"
 #include "gui/explore/hands_words.hpp"
 #include "gui/explore/lanes.hpp"
-#include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
+#include "gui/sheet/tabs.hpp"
 #include "gui/trace/ticks.hpp"
-#include "units/convert.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <functional>
 
 namespace lightoff::explore {
 namespace {
 
 using namespace canvas;
-using platform::Key;
-using platform::key_pressed;
 
 constexpr std::string_view kSafety =
     "Training only. Not instruction for a live appliance; follow local codes, the rating plate and licensed "
     "practice.";
-constexpr std::array<double, 4> kSpeeds{1, 2, 5, 20};
-constexpr std::array<const char*, 4> kSpeedNames{"1×", "2×", "5×", "20×"};
-constexpr std::array<const char*, 4> kSpeedKeys{"1", "2", "3", "4"};
-constexpr std::array<Key, 4> kSpeedDigits{Key::Digit1, Key::Digit2, Key::Digit3, Key::Digit4};
 constexpr std::array<double, 4> kSpans_s{120, 240, 600, 1200};
-constexpr float kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
+constexpr float kLeastText = 80, kMostText = 200; // percent
 
-std::string on_off(bool on) {
-    return on ? "on" : "off";
-}
-
-/// A button keeps the room of the longest words that it may come to show.
-float room_for(const Canvas& canvas, const std::vector<std::string>& words, const std::string& key) {
-    float widest = 0;
-    for (const std::string& word : words) {
-        widest = std::max(widest, button_width(canvas, word, key));
-    }
-    return widest;
-}
-
-/// Width in design pixels from which on cutaway and one more page stand side by side, and from which on all
-/// do.
-constexpr float kTwoWide = 760, kAllWide = 1140;
-constexpr float kTwoHigh = 400, kAllHigh = 500;
+/// Width and height in design pixels from which on cutaway and one more page stand side by side, and from
+/// which on the recorder lies under them, too.
+constexpr float kTwoWide = 760, kAllWide = 1080;
+constexpr float kTwoHigh = 400, kAllHigh = 520;
+/// A page lower than so many design pixels gives its switches a page of their own.
+constexpr float kLow = 800;
 /// Design pixels that a page must have for everything to find a place; text grows no further.
 const ImVec2 kLeastPage{640, 360};
-constexpr float kStepAndMore = 600; ///< for both on one line
-constexpr float kLeastRecorder = 290;
+constexpr float kFurnaceShare = 0.36F, kPanelShare = 0.53F;
+constexpr float kPickerShare = 0.3F, kLeastPicker = 240, kLeastPaper = 660;
+/// So long is a step looked for before whoever asked is told that nothing moves.
+constexpr double kLongestStep_s = 1800;
 
 const char* name_of(View view) {
-    static constexpr std::array<const char*, 4> kNames{"Furnace", "Readings", "Recorder", "Switches"};
+    static constexpr std::array<const char*, kViews> kNames{"Furnace", "Steps",    "Readings",
+                                                            "What if", "Recorder", "Switches"};
     return kNames[static_cast<std::size_t>(view)];
 }
 
@@ -73,35 +58,30 @@ Type largest_type(const Canvas& canvas, std::string_view words, float width) {
     return Type::Secondary;
 }
 
-bool control_held() {
-    return ImGui::GetIO().KeyCtrl;
+bool fits(const Canvas& canvas, const std::string& words, Type type, float width) {
+    return text_size(canvas, words, type).x <= width;
 }
 
 } // namespace
 
-/// Something that can be done, as a button.
-struct Explore::Command {
-    FlowItem item;
-    std::vector<std::string> may_show; ///< all words that the button shows at one time or another
-    std::function<void(Explore&)> run;
-};
-
 /// Which views have a place on this page, and where.
 struct Explore::Places {
-    std::array<Rect, 4> of{};
-    Rect step; ///< of the board, in words
-    std::array<bool, 4> shown{};
+    std::array<Rect, kViews> of{};
+    std::array<bool, kViews> shown{};
     void put(View view, Rect box) {
         of[static_cast<std::size_t>(view)] = box;
         shown[static_cast<std::size_t>(view)] = true;
     }
-    bool has(View view) const { return shown[static_cast<std::size_t>(view)]; }
-    Rect at(View view) const { return of[static_cast<std::size_t>(view)]; }
 };
 
 Explore::Explore(const bench::Site& site, const lesson::Scenario& scenario)
-    : site_(&site), title_(scenario.title), furnace_(site, scenario), lanes_(lanes_of(site.model)) {
+    : site_(&site), title_(scenario.title), furnace_(site, scenario), what_if_(furnace_),
+      lanes_(lanes_of(site.model, furnace_.gauges())) {
     chart_view_.span_s = kSpans_s.front();
+    for (const bench::Gauge& gauge : furnace_.gauges().list()) {
+        lane_groups_.push_back(gauge.group);
+    }
+    picker_.chosen = usual_lanes(furnace_.gauges());
 }
 
 void Explore::set_look(ThemeId theme, float text_percent) {
@@ -111,16 +91,15 @@ void Explore::set_look(ThemeId theme, float text_percent) {
 
 void Explore::set_paused(bool paused) {
     paused_ = paused;
-    wishes_.next_frame_in_s = paused ? 1e9 : 0;
-}
-
-double Explore::speed() const {
-    return kSpeeds[speed_];
+    stepping_.reset();
 }
 
 platform::Wishes Explore::wishes() const {
     platform::Wishes wishes = wishes_;
     wishes.text_percent = text_percent_in(window_px_);
+    const bool catching_up =
+        what_if_.exists() && !what_if_.is_there() && furnace_.world().tick > what_if_.begins_tick();
+    wishes.next_frame_in_s = paused_ && !stepping_ && !catching_up ? 1e9 : 0;
     return wishes;
 }
 
@@ -143,232 +122,175 @@ void Explore::frame(const platform::FrameInput& input) {
     ImGui::End();
 }
 
+// ---- time ----
+
 void Explore::pass(double wall_s) {
-    if (!paused_) {
+    if (stepping_) {
+        keep_stepping();
+    } else if (!paused_) {
         furnace_.pass(wall_s, speed());
     }
+    what_if_.follow();
 }
 
-// ---- what can be done ----
-
-void Explore::act(const std::string& action) {
-    refusal_ = furnace_.act(action);
-}
-
-void Explore::turn_set_point(int degrees_f) {
-    const double now_f = units::k_to_fahrenheit(furnace_.world().inputs.set_point_k);
-    act("thermostat-set " + figure(std::round(now_f) + degrees_f, 0) + "F");
-}
-
-void Explore::change_text(float by_percent) {
-    set_look(wishes_.theme, wishes_.text_percent + by_percent);
-}
-
-void Explore::next_theme() {
-    const auto index = static_cast<std::size_t>(wishes_.theme);
-    wishes_.theme = kThemes[(index + 1) % kThemes.size()];
-}
-
-std::vector<Explore::Command> Explore::running_commands() const {
-    std::vector<Command> commands;
-    commands.push_back({{paused_ ? "Run##run" : "Pause##run", "Space", paused_, true, 0, 0},
-                        {"Run", "Pause"},
-                        [](Explore& d) { d.set_paused(!d.paused_); }});
-    for (std::size_t i = 0; i < kSpeeds.size(); ++i) {
-        commands.push_back({{kSpeedNames[i], kSpeedKeys[i], i == speed_, true, 1, 0}, {}, [i](Explore& d) {
-                                d.speed_ = i;
-                            }});
+void Explore::look_at(std::uint64_t tick) {
+    set_paused(true);
+    furnace_.go_to(tick);
+    what_if_.follow();
+    const double now_s = furnace_.now_s();
+    if (now_s < chart_view_.from_s() || now_s > chart_view_.end_s) {
+        trace::pan(chart_view_, now_s - chart_view_.from_s() - chart_view_.span_s / 2,
+                   furnace_.recording().newest_s());
     }
-    return commands;
 }
 
-std::vector<Explore::Command> Explore::look_commands() const {
-    std::vector<Command> commands;
-    if (may_leave_) {
-        commands.push_back({{"Back", "Esc", false, true, 3, 0}, {}, [](Explore& d) { d.left_ = true; }});
+void Explore::step_on() {
+    const std::uint64_t now = furnace_.world().tick;
+    std::size_t step = furnace_.step_at(now);
+    while (!furnace_.going_on(step) && furnace_.end_of(step) <= now) {
+        ++step;
     }
-    commands.push_back({{"Theme", "L", false, true, 2, 0}, {}, [](Explore& d) { d.next_theme(); }});
-    commands.push_back(
-        {{"A−", "Ctrl −", false, true, 2, 0}, {}, [](Explore& d) { d.change_text(-kTextStep); }});
-    commands.push_back(
-        {{"A+", "Ctrl +", false, true, 2, 0}, {}, [](Explore& d) { d.change_text(kTextStep); }});
-    return commands;
-}
-
-std::vector<Explore::Command> Explore::hands_commands() const {
-    const furnace::Inputs& in = furnace_.world().inputs;
-    const std::string set = figure(std::round(units::k_to_fahrenheit(in.set_point_k)), 0) + " °F";
-    const bool heat = in.thermostat_mode == control::ThermostatMode::heat;
-    std::vector<Command> commands;
-    commands.push_back({{"Thermostat " + set, "", false, false, 0, 0}, {}, [](Explore&) {}});
-    commands.push_back({{"−1 °F", "D", false, true, 0, 0}, {}, [](Explore& d) { d.turn_set_point(-1); }});
-    commands.push_back({{"+1 °F", "U", false, true, 0, 0}, {}, [](Explore& d) { d.turn_set_point(1); }});
-    commands.push_back(
-        {{heat ? "Heat##mode" : "Off##mode", "H", false, true, 0, 0}, {"Heat", "Off"}, [heat](Explore& d) {
-             d.act(heat ? "thermostat-mode off" : "thermostat-mode heat");
-         }});
-    const auto toggle = [&](const std::string& thing, const std::string& verb, const std::string& key,
-                            bool on, const std::string& on_word, const std::string& off_word) {
-        commands.push_back({{thing + " " + (on ? on_word : off_word) + "##" + verb, key, !on, true, 1, 0},
-                            {thing + " " + on_word, thing + " " + off_word},
-                            [verb, on](Explore& d) { d.act(verb + " " + on_off(!on)); }});
-    };
-    toggle("Disconnect", "disconnect", "X", in.disconnect_on != 0, "on", "off");
-    toggle("Gas cock", "gas-cock", "G", in.gas_cock_open != 0, "open", "shut");
-    toggle("Burner door", "burner-door", "B", in.burner_door_on != 0, "on", "off");
-    toggle("Blower door", "blower-door", "F", in.blower_door_on != 0, "on", "off");
-    return commands;
-}
-
-/// A small page keeps its head low: what is seldom used goes to the page of switches.
-std::vector<Explore::Command> Explore::commands_of(View view) const {
-    std::vector<Command> commands = view == View::Hands ? hands_commands() : running_commands();
-    if (small_ == (view == View::Hands)) {
-        for (const Command& command : look_commands()) {
-            commands.push_back(command);
-        }
-    }
-    return commands;
-}
-
-void Explore::handle_keys() {
-    if (control_held()) {
-        if (key_pressed(Key::Equal)) {
-            change_text(kTextStep);
-        }
-        if (key_pressed(Key::Minus)) {
-            change_text(-kTextStep);
-        }
-        if (key_pressed(Key::Q)) {
-            wishes_.close = true;
-        }
+    if (!furnace_.going_on(step)) {
+        look_at(furnace_.end_of(step));
         return;
     }
-    // Where the keyboard's cursor shows, Space presses the button that it stands on.
-    if ((key_pressed(Key::Space) && !ImGui::GetIO().NavVisible) || key_pressed(Key::P)) {
-        set_paused(!paused_);
-    }
-    for (std::size_t i = 0; i < kSpeedDigits.size(); ++i) {
-        if (key_pressed(kSpeedDigits[i])) {
-            speed_ = i;
+    look_at(furnace_.timed().newest_tick());
+    const double tick_s = site_->model.board.tick_s;
+    stepping_ = Stepping{step, furnace_.world().tick + static_cast<std::uint64_t>(kLongestStep_s / tick_s)};
+    refusal_.clear();
+}
+
+/// What has not been yet goes by, a piece in each frame.
+void Explore::keep_stepping() {
+    for (int i = 0; i < RunningFurnace::kMostTicks; ++i) {
+        if (!furnace_.going_on(stepping_->step)) {
+            look_at(furnace_.end_of(stepping_->step)); // ends the stepping
+            return;
         }
+        if (furnace_.world().tick >= stepping_->until_tick) {
+            stepping_.reset();
+            refusal_ = "Half an hour has gone by, and the board is still at this step.";
+            return;
+        }
+        furnace_.tick(20.0);
     }
-    if (may_leave_ && key_pressed(Key::Escape)) {
-        left_ = true;
-    }
-    if (key_pressed(Key::L)) {
-        next_theme();
-    }
-    if (key_pressed(Key::M)) {
-        ++readings_page_;
-    }
-    if (key_pressed(Key::V) && !choices_.empty()) {
-        const auto at = std::find(choices_.begin(), choices_.end(), view_);
-        view_ = at == choices_.end() || at + 1 == choices_.end() ? choices_.front() : *(at + 1);
-    }
-    static constexpr std::array<Key, 7> kHandKeys{Key::D, Key::U, Key::H, Key::X, Key::G, Key::B, Key::F};
-    for (std::size_t i = 0; i < kHandKeys.size(); ++i) {
-        if (key_pressed(kHandKeys[i])) {
-            hands_commands()[i + 1].run(*this); // the first is a word, no button
+}
+
+void Explore::step_back() {
+    const std::uint64_t now = furnace_.world().tick;
+    for (std::size_t step = furnace_.step_at(now); step > 0; --step) {
+        if (furnace_.end_of(step - 1) < now) {
+            look_at(furnace_.end_of(step - 1));
             return;
         }
     }
-}
-
-std::vector<FlowItem> Explore::items_of(const Canvas& canvas, const std::vector<Command>& commands) {
-    std::vector<FlowItem> items;
-    for (const Command& command : commands) {
-        items.push_back(command.item);
-        items.back().least_width = room_for(canvas, command.may_show, command.item.key);
-    }
-    return items;
-}
-
-void Explore::draw_commands(const Canvas& canvas, Rect area, const std::vector<Command>& commands) {
-    const std::vector<FlowItem> items = items_of(canvas, commands);
-    const int pressed = draw_flow(canvas, lay_out_flow(canvas, area, items), items);
-    if (pressed >= 0) {
-        commands[static_cast<std::size_t>(pressed)].run(*this);
-    }
+    look_at(furnace_.timed().first_tick());
 }
 
 // ---- the page ----
 
 void Explore::draw(const Canvas& canvas, Rect page) {
-    handle_keys();
-    readings_ = readings_of(site_->model, furnace_.world(), furnace_.workspace());
     Rect rest = page.shrunk(canvas.px(14));
     small_ = rest.width() / canvas.scale < kTwoWide || rest.height() / canvas.scale < kTwoHigh;
+    low_ = small_ || rest.height() / canvas.scale < kLow || rest.width() / canvas.scale < kAllWide;
+    handle_keys();
     draw_footer(canvas, rest);
     draw_head(canvas, rest);
-    Places places = lay_out(canvas, rest);
-    if (places.has(View::Hands)) {
-        draw_commands(canvas, places.at(View::Hands), commands_of(View::Hands));
-    }
-    if (places.has(View::Furnace)) {
-        draw_furnace(canvas, places.at(View::Furnace));
-    }
-    if (places.has(View::Readings)) {
-        draw_readings_page(canvas, places.at(View::Readings), places.step);
-    }
-    if (!small_) {
-        draw_step(canvas, places.step);
-    }
-    if (places.has(View::Recorder)) {
-        draw_recorder(canvas, places.at(View::Recorder));
+    const Places places = lay_out(canvas, rest);
+    for (std::size_t v = 0; v < kViews; ++v) {
+        if (places.shown[v]) {
+            draw_view(canvas, static_cast<View>(v), places.of[v]);
+        }
     }
 }
 
-/// What hands are doing or why they are not, then the safety line.
+void Explore::draw_view(const Canvas& canvas, View view, Rect area) {
+    switch (view) {
+    case View::Furnace:
+        draw_furnace(canvas, area);
+        break;
+    case View::Steps:
+        draw_steps(canvas, area);
+        break;
+    case View::Readings:
+        draw_readings_page(canvas, area);
+        break;
+    case View::WhatIf:
+        draw_what_if_page(canvas, area, furnace_, what_if_, what_if_view_);
+        break;
+    case View::Recorder:
+        draw_recorder(canvas, area);
+        break;
+    case View::Hands:
+        draw_commands(canvas, area, hands_commands());
+        break;
+    }
+}
+
+/// What hands are doing or why they are not, or where in time one is; the longest words that fit.
+std::string Explore::notice(const Canvas& canvas, float width) const {
+    const bench::World& world = furnace_.world();
+    std::vector<std::string> words;
+    if (!refusal_.empty()) {
+        words = {"Not done. " + refusal_, refusal_};
+    } else if (stepping_) {
+        words = {"On to the end of this step."};
+    } else if (world.hands.busy != 0) {
+        const double left_s =
+            static_cast<double>(world.hands.done_tick - world.tick) * site_->model.board.tick_s;
+        words = {"Hands: " + hands_words(*site_, world.hands.action) + ", " + figure(left_s, 1) + " s left"};
+    } else if (furnace_.timed().in_the_past()) {
+        const std::string newest = trace::time_label(furnace_.seconds(furnace_.timed().newest_tick()));
+        words = {"Looking back; the newest moment is " + newest +
+                     ". Run goes on from here; what you do here makes the rest undone.",
+                 "Looking back; the newest moment is " + newest + ".", "Looking back."};
+    } else if (small_) {
+        words = {step_words() + "  ·  " + more_words(), step_words()};
+    }
+    for (const std::string& one : words) {
+        if (fits(canvas, one, Type::Secondary, width)) {
+            return one;
+        }
+    }
+    return words.empty() ? std::string() : words.back();
+}
+
 void Explore::draw_footer(const Canvas& canvas, Rect& rest) const {
     const Theme& theme = *canvas.theme;
     const float height = text_size(canvas, kSafety, Type::Minimum, rest.width()).y;
     const Rect safety = rest.cut_bottom(height);
     paragraph(canvas, safety.min, safety.width(), kSafety, Type::Minimum, theme.pencil);
-    const float line = line_height(canvas, Type::Secondary);
-    const Rect notice = rest.cut_bottom(line + canvas.px(4));
-    const bench::World& world = furnace_.world();
-    if (!refusal_.empty()) {
-        const std::string words = "Not done. " + refusal_;
-        text_in(canvas, notice, words, Type::Secondary, theme.alarm);
-    } else if (world.hands.busy != 0) {
-        const double left_s =
-            static_cast<double>(world.hands.done_tick - world.tick) * site_->model.board.tick_s;
-        text_in(canvas, notice,
-                "Hands: " + hands_words(*site_, world.hands.action) + ", " + figure(left_s, 1) + " s left",
-                Type::Secondary, theme.ink);
-    } else if (small_) {
-        const std::string step = step_words();
-        const std::string more = "  ·  " + more_words();
-        const bool fits = text_size(canvas, step + more, Type::Secondary).x <= notice.width();
-        text_in(canvas, notice, fits ? step + more : step, Type::Secondary, theme.ink);
-    }
+    const Rect row = rest.cut_bottom(line_height(canvas, Type::Secondary) + canvas.px(4));
+    text_in(canvas, row, notice(canvas, row.width()), Type::Secondary,
+            refusal_.empty() ? theme.ink : theme.alarm);
     rest.cut_bottom(canvas.px(4));
 }
 
 void Explore::draw_head(const Canvas& canvas, Rect& rest) {
     const Theme& theme = *canvas.theme;
-    const std::vector<FlowItem> items = items_of(canvas, commands_of(View::Furnace));
-    const float buttons = width_of_flow(canvas, items);
+    const std::vector<Command> commands = head_commands();
+    const float buttons = width_of_flow(canvas, items_of(canvas, commands));
     const std::string time = trace::time_label(furnace_.now_s());
     const float time_width = text_size(canvas, "0:00:00", Type::Heading).x;
     const float gap = canvas.px(18);
     Rect row = rest.cut_top(control_height(canvas));
     if (row.width() >= time_width + gap + buttons) {
-        draw_commands(canvas, row.cut_right(buttons), commands_of(View::Furnace));
+        draw_commands(canvas, row.cut_right(buttons), commands);
         row.cut_right(gap);
     } else {
         const Rect below = Rect{{rest.min.x, rest.min.y + canvas.px(6)}, rest.max};
-        const Flow flow = lay_out_flow(canvas, below, items);
-        draw_commands(canvas, below, commands_of(View::Furnace));
-        rest.cut_top(canvas.px(6) + flow.height);
+        const float height = height_of(canvas, below, commands);
+        draw_commands(canvas, below, commands);
+        rest.cut_top(canvas.px(6) + height);
     }
     text_in(canvas, row.cut_right(time_width), time, Type::Heading, theme.ink, Align::End);
     row.cut_right(gap);
     const Type type = largest_type(canvas, title_, row.width());
-    if (text_size(canvas, title_, type).x <= row.width()) {
+    if (fits(canvas, title_, type, row.width())) {
         text_in(canvas, row, title_, type, theme.ink);
     }
+    rest.cut_top(canvas.px(8));
+    segment(canvas, rest.min, {rest.max.x, rest.min.y}, Line::Rule, theme.pencil);
     rest.cut_top(canvas.px(10));
 }
 
@@ -387,121 +309,192 @@ std::string Explore::more_words() const {
     return more;
 }
 
-/// The board's step in words, large; for how long, blower and lamp below.
+/// The board's step in words, large; behind it, as far as there is room, for how long, blower and lamp.
 void Explore::draw_step(const Canvas& canvas, Rect box) const {
     const Theme& theme = *canvas.theme;
     const std::string step = step_words();
-    const Rect upper = box.cut_top(line_height(canvas, Type::Heading));
-    text_in(canvas, upper, step, largest_type(canvas, step, upper.width()), theme.ink);
-    std::string more = more_words();
-    if (text_size(canvas, more, Type::Secondary).x > box.width()) {
-        more = more.substr(0, more.find("  ·  "));
-    }
+    const Type type = largest_type(canvas, step, box.width());
+    text_in(canvas, box.cut_left(std::ceil(text_size(canvas, step, type).x)), step, type, theme.ink);
+    box.cut_left(canvas.px(16));
+    const std::string more = more_words();
     const std::string lamp = "  ·  lamp: " + lamp_words(site_->model, furnace_.world());
-    if (text_size(canvas, more + lamp, Type::Secondary).x <= box.width()) {
-        more += lamp;
+    const std::string shorter = more.substr(0, more.find("  ·  "));
+    for (const std::string& words : {more + lamp, more, shorter + lamp, shorter}) {
+        if (fits(canvas, words, Type::Secondary, box.width())) {
+            text_in(canvas, box, words, Type::Secondary, theme.pencil);
+            return;
+        }
     }
-    text_in(canvas, box.cut_top(line_height(canvas, Type::Secondary)), more, Type::Secondary, theme.pencil);
 }
 
-/// Cuts a row of views to choose from off the top, where views share a place; returns what is left.
-Rect Explore::cut_view_choice(const Canvas& canvas, Rect& rest) {
-    std::vector<FlowItem> items;
-    for (const View view : choices_) {
-        items.push_back({name_of(view), view == view_ ? "V" : "", view == view_, true, 0, 0});
+/// Tabs of the views that share a place; returns what is left under them.
+Rect Explore::cut_view_choice(const Canvas& canvas, Rect rest) {
+    std::vector<std::string> names;
+    std::size_t chosen = 0;
+    for (std::size_t i = 0; i < choices_.size(); ++i) {
+        names.emplace_back(name_of(choices_[i]));
+        chosen = choices_[i] == view_ ? i : chosen;
     }
-    const Flow flow = lay_out_flow(canvas, rest, items);
-    const int pressed = draw_flow(canvas, flow, items);
-    if (pressed >= 0) {
-        view_ = choices_[static_cast<std::size_t>(pressed)];
-    }
-    rest.cut_top(flow.height + canvas.px(10));
-    return rest;
+    const sheet::Tabs tabs = sheet::draw_tabs(canvas, rest, names, chosen);
+    view_ = choices_[tabs.chosen];
+    return tabs.rest;
 }
 
 Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     Places places;
-    const float step = line_height(canvas, Type::Heading) + line_height(canvas, Type::Secondary);
     const float wide = rest.width() / canvas.scale;
-    const float gap = canvas.px(26);
-    choices_.clear();
-    const float hands = lay_out_flow(canvas, rest, items_of(canvas, hands_commands())).height;
-    if (!small_ && wide >= kAllWide && (rest.height() - hands) / canvas.scale >= kAllHigh) {
+    const float high = rest.height() / canvas.scale;
+    const float gap = std::round(canvas.px(22));
+    const bool all = !small_ && wide >= kAllWide && high >= kAllHigh;
+    if (!low_) {
+        const float hands = height_of(canvas, rest, hands_commands());
         places.put(View::Hands, rest.cut_top(hands));
         rest.cut_top(canvas.px(12));
-        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.45F)));
-        rest.cut_left(gap);
-        places.step = rest.cut_top(step);
-        rest.cut_top(canvas.px(10));
-        const float room = rest.height() - canvas.px(kLeastRecorder);
-        const ReadingsLayout layout = lay_out_readings(canvas, {rest.width(), room}, readings_);
-        places.put(View::Readings, rest.cut_top(layout.pages() > 1 ? room : layout.height));
-        places.put(View::Recorder, rest);
-        return places;
     }
+    choices_.clear();
     if (!small_) {
-        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * 0.55F)));
+        const float share = all ? kFurnaceShare : 0.45F;
+        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * share)));
         rest.cut_left(gap);
+        draw_step(canvas, rest.cut_top(line_height(canvas, Type::Heading)));
+        rest.cut_top(canvas.px(6));
     } else {
         choices_.push_back(View::Furnace);
     }
-    for (const View view : {View::Readings, View::Recorder, View::Hands}) {
-        choices_.push_back(view);
+    choices_.insert(choices_.end(), {View::Steps, View::Readings, View::WhatIf});
+    if (!all) {
+        choices_.push_back(View::Recorder);
+    }
+    if (low_) {
+        choices_.push_back(View::Hands);
     }
     if (std::find(choices_.begin(), choices_.end(), view_) == choices_.end()) {
         view_ = choices_.front();
     }
-    cut_view_choice(canvas, rest);
-    if (!small_) {
-        places.step = rest.cut_top(step);
-        rest.cut_top(canvas.px(8));
+    if (all) {
+        places.put(View::Recorder, rest.cut_bottom(std::round(rest.height() * (1 - kPanelShare))));
+        rest.cut_bottom(canvas.px(12));
     }
-    places.put(view_, rest);
+    const Rect under = cut_view_choice(canvas, rest);
+    places.put(view_, under);
     return places;
 }
 
-void Explore::draw_furnace(const Canvas& canvas, Rect area) const {
+void Explore::draw_furnace(const Canvas& canvas, Rect area) {
+    if (what_if_.is_there()) {
+        const std::vector<FlowItem> items{{"As it is", show_what_if_ ? "W" : "", !show_what_if_, true, 0, 0},
+                                          {"What if", show_what_if_ ? "" : "W", show_what_if_, true, 0, 0}};
+        const Flow flow = lay_out_flow(canvas, area, items);
+        if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0) {
+            show_what_if_ = pressed == 1;
+        }
+        area.cut_top(flow.height + canvas.px(8));
+    }
+    const bool beside = show_what_if_ && what_if_.is_there();
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("furnace", area.size(), false, kLayer);
-    cutaway::draw_cutaway(canvas.here(), area, furnace_.scene());
+    cutaway::draw_cutaway(
+        canvas.here(), area,
+        beside ? cutaway::make_scene(site_->model, what_if_.beside().world(), furnace_.travel())
+               : furnace_.scene());
     ImGui::EndChild();
 }
 
-/// The button that turns to the next page of readings, cut off one end of `row`.
-void Explore::draw_more(const Canvas& canvas, Rect& row, std::size_t pages, bool at_right) {
+void Explore::draw_steps(const Canvas& canvas, Rect area) {
+    if (const std::optional<std::uint64_t> wanted =
+            draw_step_page(canvas, area, furnace_, what_if_, step_view_)) {
+        look_at(*wanted);
+    }
+}
+
+/// The button that turns to the next page of readings.
+void Explore::draw_more(const Canvas& canvas, Rect row, std::size_t pages) {
     const std::string words =
         "More, " + std::to_string(readings_page_ % pages + 1) + " of " + std::to_string(pages) + "##more";
     const float width = button_width(canvas, words, "M");
-    const Rect box = at_right ? row.cut_right(width) : row.cut_left(width);
-    if (button(canvas, rect_at(box.min, {box.width(), control_height(canvas)}), words, false, "M")) {
+    if (button(canvas, rect_at(row.min, {width, control_height(canvas)}), words, false, "M")) {
         ++readings_page_;
     }
-    row.cut_right(at_right ? canvas.px(12) : 0);
 }
 
-void Explore::draw_readings_page(const Canvas& canvas, Rect area, Rect& beside_step) {
-    ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings_);
-    if (layout.pages() > 1 && beside_step.width() >= canvas.px(kStepAndMore)) {
-        draw_more(canvas, beside_step, layout.pages(), true);
-    } else if (layout.pages() > 1) {
-        Rect row = area.cut_bottom(control_height(canvas));
+std::vector<double> Explore::what_if_readings() {
+    return what_if_.is_there() ? what_if_.beside().readings() : std::vector<double>();
+}
+
+void Explore::draw_readings_page(const Canvas& canvas, Rect area) {
+    const std::vector<ReadingGroup> readings =
+        readings_of(furnace_.gauges(), furnace_.timed().readings(), what_if_readings());
+    const bool what_if = what_if_.exists();
+    ReadingsLayout layout = lay_out_readings(canvas, area.size(), readings, what_if);
+    if (layout.pages() > 1) {
+        const Rect row = area.cut_bottom(control_height(canvas));
         area.cut_bottom(canvas.px(4));
-        layout = lay_out_readings(canvas, area.size(), readings_);
-        draw_more(canvas, row, layout.pages(), false);
+        layout = lay_out_readings(canvas, area.size(), readings, what_if);
+        draw_more(canvas, row, layout.pages());
     }
     readings_page_ %= layout.pages();
     draw_readings(canvas, area, layout, readings_page_);
 }
 
-void Explore::draw_recorder(const Canvas& canvas, Rect area) {
-    // The paper shows the whole call until it is long; whoever zooms has it as he likes.
+// ---- the recorder ----
+
+/// The paper shows the whole call until it is long; whoever zooms has it as he likes.
+void Explore::fit_paper() {
     const auto own = std::find(kSpans_s.begin(), kSpans_s.end(), chart_view_.span_s);
     if (own != kSpans_s.end() && chart_view_.follow) {
-        const auto fitting =
-            std::find_if(own, kSpans_s.end(), [&](double s) { return s >= furnace_.now_s(); });
+        const double newest_s = furnace_.recording().newest_s();
+        const auto fitting = std::find_if(own, kSpans_s.end(), [&](double s) { return s >= newest_s; });
         chart_view_.span_s = fitting != kSpans_s.end() ? *fitting : kSpans_s.back();
     }
-    chart_.draw(canvas, area, furnace_.recording(), lanes_, furnace_.events(), chart_view_);
+}
+
+trace::Beside Explore::beside_paper() const {
+    trace::Beside beside;
+    const std::vector<bench::SequenceStep>& steps = furnace_.steps();
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        const double end_s = furnace_.going_on(i) ? furnace_.recording().newest_s() + 1e-3
+                                                  : furnace_.seconds(steps[i + 1].tick);
+        beside.stretches.push_back(
+            {furnace_.seconds(steps[i].tick), end_s, bench::title_of(site_->model, steps[i])});
+    }
+    if (what_if_.exists()) {
+        beside.other = &what_if_.beside().recording();
+        beside.other_name = "what if";
+    }
+    return beside;
+}
+
+void Explore::draw_recorder(const Canvas& canvas, Rect area) {
+    fit_paper();
+    const std::vector<Command> commands = recorder_commands();
+    const float height = height_of(canvas, area, commands);
+    draw_commands(canvas, area.cut_top(height), commands);
+    area.cut_top(canvas.px(6));
+    if (picker_.open) {
+        float wide = std::max(canvas.px(kLeastPicker), std::round(area.width() * kPickerShare));
+        const bool alone = area.width() - wide < canvas.px(kLeastPaper);
+        wide = alone ? area.width() : wide;
+        draw_lane_picker(canvas, area.cut_left(wide), lanes_, lane_groups_, picker_);
+        if (alone) {
+            return;
+        }
+        area.cut_left(canvas.px(14));
+    }
+    const trace::Beside beside = beside_paper();
+    std::vector<trace::Lane> lanes = chosen_lanes(lanes_, picker_, furnace_.recording(), beside.other);
+    for (std::size_t i = 0; i < lanes.size(); ++i) {
+        const std::size_t column = *lanes[i].column;
+        const double now = furnace_.timed().readings()[column];
+        lanes[i].tolerance = static_cast<float>(
+            lanes[i].words.empty() ? bench::accuracy(furnace_.gauges().list()[column], now) : 0.5);
+    }
+    chart_view_.flag_rows = area.height() / canvas.scale < 260 ? 1 : 2;
+    chart_view_.marker_s = furnace_.now_s();
+    chart_.draw(canvas, area, furnace_.recording(), lanes, furnace_.events(), chart_view_, beside);
+    const std::uint64_t marked = furnace_.tick_at(chart_view_.marker_s.value_or(furnace_.now_s()));
+    if (marked != furnace_.world().tick) {
+        look_at(marked);
+    }
 }
 
 } // namespace lightoff::explore

@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: MIT
 #include "gui/explore/lanes.hpp"
 
+#include "report/words.hpp"
 #include "units/convert.hpp"
 
 #include <algorithm>
-#include <limits>
+#include <array>
 #include <string_view>
 
 namespace lightoff::explore {
 namespace {
 
 using canvas::Energy;
-using namespace units;
 
 struct ShortName {
     std::string_view milestone;
@@ -39,48 +39,66 @@ constexpr std::array kShortNames{
     ShortName{"blower stands still", ""},
 };
 
-float volts_between(const furnace::Model& model, const bench::World& world, furnace::Workspace& workspace,
-                    std::string_view red, std::string_view black) {
-    const int a = model.find_test_point(red);
-    const int b = model.find_test_point(black);
-    if (a < 0 || b < 0) {
-        return std::numeric_limits<float>::quiet_NaN();
-    }
-    const electrical::AcSolution ac =
-        furnace::solve_ac(model, world.state, world.condition, world.inputs, workspace);
-    electrical::AcVoltages volts{};
-    workspace.network.node_voltages(ac, volts);
-    return static_cast<float>(
-        units::abs(volts[static_cast<std::size_t>(a)] - volts[static_cast<std::size_t>(b)]));
-}
+/// What tells most of a call, in the order in which a call goes.
+constexpr std::array<std::string_view, 8> kUsual{
+    "control, R-C",    "inducer speed",     "suction at the pressure switch",
+    "igniter current", "manifold pressure", "flame current",
+    "blower speed",    "supply air"};
 
 } // namespace
 
-std::vector<trace::Lane> lanes_of(const furnace::Model& model) {
-    const auto make = static_cast<float>(pa_to_inwc(model.draft.sense_line.make_pa));
-    const auto off = static_cast<float>(pa_to_inwc(model.draft.sense_line.break_pa));
-    return {{"Inducer", "rpm", 0, 4000, 0, false, {}, Energy::Volts120},
-            {"Suction", "in. w.c.", 0, std::max(1.2F, 1.3F * make), 2, false, {}, Energy::Air, {make, off}},
-            {"Igniter", "°F", 0, 2700, 0, false, {}, Energy::Heat},
-            {"Manifold", "in. w.c.", 0, 4, 2, false, {}, Energy::Gas},
-            {"Flame", "µA", 0, 6, 1, false, {}, Energy::Heat},
-            {"Supply air", "°F", 60, 160, 0, false, {}, Energy::Heat},
-            {"Blower", "rpm", 0, 1400, 0, false, {}, Energy::Volts120},
-            {"R–C", "V", 0, 32, 1, false, {}, Energy::Volts24}};
+std::optional<Energy> energy_of(std::string_view group, std::string_view name) {
+    const auto has = [&](std::string_view word) { return name.find(word) != std::string_view::npos; };
+    if (group == "electrical") {
+        return has("R-C") || has("W-C") || has("valve") || has("limit") || has("pressure switch") ||
+                       has("rollout") || has("transformer") || has("board senses")
+                   ? Energy::Volts24
+                   : Energy::Volts120;
+    }
+    if (has("speed") || has("power")) {
+        return Energy::Volts120;
+    }
+    if (group == "draft" || has("static") || has("airflow")) {
+        return Energy::Air;
+    }
+    if (has("gas inlet") || has("manifold") || has("gas flow") || has("input") || has("dial")) {
+        return Energy::Gas;
+    }
+    return Energy::Heat;
 }
 
-std::array<float, kLaneCount> sample_of(const furnace::Model& model, const bench::World& world,
-                                        furnace::Workspace& workspace) {
-    const furnace::Signals& s = world.state.signals;
-    const auto f = [](double value) { return static_cast<float>(value); };
-    return {f(rad_s_to_rpm(s.draft.inducer_speed_rad_s)),
-            f(pa_to_inwc(s.draft.switch_suction_pa)),
-            f(k_to_fahrenheit(world.state.heat.temperature.igniter)),
-            f(pa_to_inwc(s.gas.manifold_tap_pa)),
-            f(1e6 * s.power.flame_current_a),
-            f(k_to_fahrenheit(s.heat.supply_air_k)),
-            f(rad_s_to_rpm(s.air.blower_speed_rad_s)),
-            volts_between(model, world, workspace, "board.R", "board.C")};
+std::vector<trace::Lane> lanes_of(const furnace::Model& model, const bench::Gauges& gauges) {
+    std::vector<trace::Lane> lanes;
+    for (const bench::Gauge& gauge : gauges.list()) {
+        trace::Lane lane;
+        lane.name = gauge.name;
+        lane.unit = report::unit_text(gauge.unit);
+        lane.decimals = std::min(2, bench::decimals_of(gauge.unit));
+        lane.words = gauge.words;
+        lane.step_like = !gauge.words.empty();
+        if (gauge.words.empty()) {
+            lane.energy = energy_of(gauge.group, gauge.name);
+        }
+        if (gauge.name == "suction at the pressure switch") {
+            lane.levels = {static_cast<float>(units::pa_to_inwc(model.draft.sense_line.make_pa)),
+                           static_cast<float>(units::pa_to_inwc(model.draft.sense_line.break_pa))};
+        }
+        lane.column = lanes.size();
+        lanes.push_back(std::move(lane));
+    }
+    return lanes;
+}
+
+std::vector<std::size_t> usual_lanes(const bench::Gauges& gauges) {
+    std::vector<std::size_t> usual;
+    for (const std::string_view name : kUsual) {
+        for (std::size_t i = 0; i < gauges.list().size(); ++i) {
+            if (gauges.list()[i].name == name) {
+                usual.push_back(i);
+            }
+        }
+    }
+    return usual;
 }
 
 std::optional<std::string> flag_of(const bench::Milestone& milestone) {

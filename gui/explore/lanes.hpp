@@ -1,21 +1,22 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/gauges.hpp"
 #include "bench/milestones.hpp"
-#include "furnace/furnace.hpp"
 #include "gui/trace/strip_chart.hpp"
 
-#include <array>
 #include <optional>
+#include <string_view>
+#include <vector>
 
 namespace lightoff::explore {
 
-inline constexpr std::size_t kLaneCount = 8;
+/// A lane for each gauge, in their order; scales are to be fitted.
+std::vector<trace::Lane> lanes_of(const furnace::Model& model, const bench::Gauges& gauges);
+/// Those that a recorder begins with.
+std::vector<std::size_t> usual_lanes(const bench::Gauges& gauges);
 
-/// The recorder's lanes for this furnace, in trade units.
-std::vector<trace::Lane> lanes_of(const furnace::Model& model);
-/// One sample for each of them.
-std::array<float, kLaneCount> sample_of(const furnace::Model& model, const bench::World& world,
-                                        furnace::Workspace& workspace);
+/// The energy that a quantity of that group and name speaks of.
+std::optional<canvas::Energy> energy_of(std::string_view group, std::string_view name);
 
 /// A milestone's name short enough for a flag on the chart; nothing for those that would only crowd it.
 std::optional<std::string> flag_of(const bench::Milestone& milestone);

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "gui/explore/readings.hpp"
 
-#include "bench/readouts.hpp"
+#include "gui/canvas/fills.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
-#include "gui/explore/board_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -20,7 +19,7 @@ constexpr std::string_view kControl = "Control";
 constexpr int kGrouped = -1; ///< whole numbers with a comma before each three
 
 struct Entry {
-    std::string_view group, name, readout, unit;
+    std::string_view group, name, gauge, unit;
     int decimals;
 };
 
@@ -29,6 +28,11 @@ constexpr std::array kEntries{
     Entry{"Draft", "Suction, port", "suction at the port", "in. w.c.", 2},
     Entry{"Draft", "Suction, switch", "suction at the pressure switch", "in. w.c.", 2},
     Entry{"Draft", "Vent connector", "vent connector pressure", "in. w.c.", 3},
+    Entry{kControl, "Progress lamp", "progress lamp", "", 0},
+    Entry{kControl, "Pressure switch", "pressure switch", "", 0},
+    Entry{kControl, "Limit", "limit", "", 0},
+    Entry{kControl, "Rollout switch", "rollout switch", "", 0},
+    Entry{kControl, "Gas valve", "gas valve's armature", "", 0},
     Entry{"Fire", "Gas inlet", "gas inlet pressure", "in. w.c.", 2},
     Entry{"Fire", "Manifold", "manifold pressure", "in. w.c.", 2},
     Entry{"Fire", "Input", "input rate", "Btu/h", kGrouped},
@@ -66,17 +70,11 @@ ReadingGroup& group_called(std::vector<ReadingGroup>& groups, std::string_view t
     return groups.back();
 }
 
-void add_control(std::vector<ReadingGroup>& groups, const furnace::Model& model, const bench::World& world) {
-    const furnace::Signals& s = world.state.signals;
-    const auto contact = [](bool closed) { return std::string(closed ? "closed" : "open"); };
-    const bool valve =
-        model.wiring.gas_valve >= 0 && furnace::armature_in(model, world.state, model.wiring.gas_valve);
-    groups.push_back({std::string(kControl),
-                      {{"Progress lamp", lamp_words(model, world), ""},
-                       {"Pressure switch", contact(s.draft.switch_closed != 0), ""},
-                       {"Limit", contact(s.heat.limit_closed != 0), ""},
-                       {"Rollout switch", contact(s.heat.rollout_closed != 0), ""},
-                       {"Gas valve", valve ? "pulled in" : "released", ""}}});
+std::string written(const bench::Gauge& gauge, const Entry& entry, double value) {
+    if (gauge.words.empty()) {
+        return written(value, entry.decimals);
+    }
+    return gauge.words[std::min(static_cast<std::size_t>(std::max(0.0, value)), gauge.words.size() - 1)];
 }
 
 constexpr float kColumnGap = 24; // design pixels
@@ -118,14 +116,15 @@ std::vector<ReadingGroup> cut_to(const Canvas& canvas, const std::vector<Reading
 }
 
 struct Widths {
-    float name = 0, value = 0, unit = 0;
+    float name = 0, value = 0, unit = 0, what_if = 0;
     float total(const Canvas& canvas) const {
-        return name + canvas.px(10) + value + (unit > 0 ? canvas.px(5) + unit : 0);
+        return name + canvas.px(10) + value + (unit > 0 ? canvas.px(5) + unit : 0) +
+               (what_if > 0 ? canvas.px(6) + what_if : 0);
     }
 };
 
 /// Values are given room for what they may become, so that columns stand still.
-Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups, bool small) {
+Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups, bool small, bool what_if) {
     const Type kValue = value_type(small);
     Widths widths;
     widths.value = std::max(text_size(canvas, "80,000", kValue).x, text_size(canvas, "−0.026", kValue).x);
@@ -136,8 +135,13 @@ Widths widths_of(const Canvas& canvas, const std::vector<ReadingGroup>& groups, 
                 widths.value = std::max(widths.value, text_size(canvas, row.value, kValue).x);
             }
             widths.unit = std::max(widths.unit, text_size(canvas, row.unit, Type::Minimum).x);
+            if (what_if) {
+                widths.what_if =
+                    std::max({widths.what_if, widths.value, text_size(canvas, row.what_if, kValue).x});
+            }
         }
     }
+    widths.what_if += what_if ? canvas.px(10) : 0;
     return widths;
 }
 
@@ -170,35 +174,36 @@ std::string grouped(double value) {
     return text;
 }
 
-std::vector<ReadingGroup> readings_of(const furnace::Model& model, const bench::World& world,
-                                      furnace::Workspace& workspace) {
-    const std::vector<bench::Readout> readouts = bench::readouts(model, world, workspace);
+std::vector<ReadingGroup> readings_of(const bench::Gauges& gauges, const std::vector<double>& values,
+                                      const std::vector<double>& what_if) {
     std::vector<ReadingGroup> groups;
     for (const Entry& entry : kEntries) {
-        const auto found = std::find_if(readouts.begin(), readouts.end(),
-                                        [&](const bench::Readout& r) { return r.name == entry.readout; });
-        if (entry.group == "Fire" && groups.size() == 1) {
-            add_control(groups, model, world); // beside the draft that it waits for
+        const auto found = std::find_if(gauges.list().begin(), gauges.list().end(),
+                                        [&](const bench::Gauge& gauge) { return gauge.name == entry.gauge; });
+        if (found == gauges.list().end()) {
+            continue;
         }
-        if (found != readouts.end()) {
-            group_called(groups, entry.group)
-                .rows.push_back({std::string(entry.name), written(found->value, entry.decimals),
-                                 std::string(entry.unit)});
+        const auto i = static_cast<std::size_t>(found - gauges.list().begin());
+        ReadingRow row{std::string(entry.name), written(*found, entry, values[i]), std::string(entry.unit)};
+        if (!what_if.empty() && bench::differ(*found, values[i], what_if[i])) {
+            row.what_if = written(*found, entry, what_if[i]);
         }
+        group_called(groups, entry.group).rows.push_back(std::move(row));
     }
     return groups;
 }
 
 namespace {
 
-ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& all,
-                          bool small) {
+ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& all, bool small,
+                          bool what_if) {
     ReadingsLayout layout;
     layout.small = small;
+    layout.what_if = what_if;
     layout.groups = cut_to(canvas, all, room.y, small);
     const std::vector<ReadingGroup>& groups = layout.groups;
     const float gap = canvas.px(kColumnGap);
-    const float column = widths_of(canvas, groups, small).total(canvas) + gap;
+    const float column = widths_of(canvas, groups, small, what_if).total(canvas) + gap;
     layout.columns_a_page = std::max<std::size_t>(1, static_cast<std::size_t>((room.x + gap) / column));
     std::vector<float> heights;
     for (const ReadingGroup& group : groups) {
@@ -223,23 +228,24 @@ ReadingsLayout lay_out_in(const Canvas& canvas, ImVec2 room, const std::vector<R
 
 } // namespace
 
-ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups) {
-    const ReadingsLayout layout = lay_out_in(canvas, room, groups, false);
+ReadingsLayout lay_out_readings(const Canvas& canvas, ImVec2 room, const std::vector<ReadingGroup>& groups,
+                                bool what_if) {
+    const ReadingsLayout layout = lay_out_in(canvas, room, groups, false, what_if);
     if (layout.pages() == 1 || layout.columns_a_page == 1) {
-        return layout.pages() == 1 ? layout : lay_out_in(canvas, room, groups, true);
+        return layout.pages() == 1 ? layout : lay_out_in(canvas, room, groups, true, what_if);
     }
     // The lamp is told beside the board's step anyway: contacts may wait for the last page.
     std::vector<ReadingGroup> order = groups;
     std::stable_partition(order.begin(), order.end(),
                           [](const ReadingGroup& group) { return group.title != kControl; });
-    return lay_out_in(canvas, room, order, true);
+    return lay_out_in(canvas, room, order, true, what_if);
 }
 
 void draw_readings(const Canvas& canvas, Rect area, const ReadingsLayout& layout, std::size_t page) {
     const Theme& theme = *canvas.theme;
     const std::vector<ReadingGroup>& groups = layout.groups;
     const Type kValue = value_type(layout.small);
-    const Widths widths = widths_of(canvas, groups, layout.small);
+    const Widths widths = widths_of(canvas, groups, layout.small, layout.what_if);
     const float gap = canvas.px(kColumnGap);
     const float share = (area.width() + gap) / static_cast<float>(layout.columns_a_page);
     const float width = std::min(share - gap, widths.total(canvas) + canvas.px(40));
@@ -255,6 +261,14 @@ void draw_readings(const Canvas& canvas, Rect area, const ReadingsLayout& layout
             for (const ReadingRow& row : groups[g].rows) {
                 Rect line = column.cut_top(row_height(canvas, layout.small));
                 text_in(canvas, line.cut_left(widths.name), row.name, kName, theme.pencil);
+                if (layout.what_if) {
+                    const Rect mark = line.cut_right(widths.what_if);
+                    line.cut_right(canvas.px(6));
+                    if (!row.what_if.empty()) {
+                        fill(canvas, mark, theme.ink);
+                        text_in(canvas, mark, row.what_if, kValue, theme.ground, Align::Middle);
+                    }
+                }
                 if (row.unit.empty()) {
                     text_in(canvas, line, row.value, kValue, theme.ink, Align::End);
                     continue;

@@ -2,6 +2,8 @@
 #include "gui/explore/shots.hpp"
 
 #include <filesystem>
+#include <string_view>
+#include <utility>
 
 namespace lightoff::explore {
 namespace {
@@ -63,6 +65,26 @@ bool save(platform::Platform& window, Explore& page, const std::string& path) {
     return window.screenshot_written();
 }
 
+/// A parameter that every furnace has, and how far it is turned: a regulator that lets through too much.
+constexpr std::string_view kTurned = "gas.regulator_drift";
+constexpr double kTurnedShare = 0.8;
+constexpr double kBeside_s = 120;
+
+/// Goes on from the last moment with a furnace beside.
+void turn(Explore& page) {
+    WhatIf& what_if = page.what_if();
+    for (std::size_t i = 0; i < what_if.parameters().size(); ++i) {
+        if (what_if.parameters()[i].path == kTurned) {
+            what_if.set(i, what_if.parameters()[i].at(kTurnedShare));
+        }
+    }
+    const double until_s = page.furnace().now_s() + kBeside_s;
+    while (page.furnace().now_s() < until_s) {
+        page.furnace().tick();
+        what_if.follow();
+    }
+}
+
 } // namespace
 
 std::vector<std::string> save_shots(platform::WindowOptions options, Explore& page,
@@ -74,15 +96,25 @@ std::vector<std::string> save_shots(platform::WindowOptions options, Explore& pa
     std::error_code ignored;
     std::filesystem::create_directories(folder, ignored);
     std::vector<std::string> failures;
+    const auto picture = [&](const char* name) {
+        const std::string path = (std::filesystem::path(folder) / name).string() + ".png";
+        if (!save(window, page, path)) {
+            failures.push_back("Cannot write " + path + ".");
+        }
+    };
     for (const Moment& moment : kMoments) {
         if (!run_to(moment, page.furnace())) {
             failures.push_back(std::string("This call never comes to \"") + moment.name + "\".");
             continue;
         }
-        const std::string path = (std::filesystem::path(folder) / moment.name).string() + ".png";
-        if (!save(window, page, path)) {
-            failures.push_back("Cannot write " + path + ".");
-        }
+        picture(moment.name);
+    }
+    turn(page);
+    for (const auto& [view, name] :
+         {std::pair{View::WhatIf, "what-if"}, std::pair{View::Readings, "readings"},
+          std::pair{View::Recorder, "recorder"}}) {
+        page.show(view);
+        picture(name);
     }
     return failures;
 }

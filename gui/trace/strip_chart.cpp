@@ -6,11 +6,14 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/canvas/tab_order.hpp"
 #include "gui/trace/flags.hpp"
 #include "gui/trace/ticks.hpp"
 
 #include <array>
 #include <cmath>
+#include <imgui_internal.h>
+#include <limits>
 
 namespace lightoff::trace {
 namespace {
@@ -19,8 +22,9 @@ using namespace canvas;
 
 constexpr double kLeastSpan_s = 5;
 constexpr double kMostSpan_s = 7 * 86400.0;
-constexpr float kMarkSpacing = 84; // design pixels between time marks, about
-constexpr float kOnFill = 0.16F;   // opacity under a step-like line
+constexpr float kMarkSpacing = 84;     // design pixels between time marks, about
+constexpr float kMostForNames = 0.25F; // of the width; longer names take two lines
+constexpr float kOnFill = 0.16F;       // opacity under a step-like line
 
 std::string words_for(const Lane& lane, float value) {
     if (std::isnan(value)) {
@@ -81,7 +85,7 @@ void begin_layer(const char* name, Rect box) {
 } // namespace
 
 struct StripChart::Layout {
-    Rect area, flags, plot, axis, names, limits, values, units;
+    Rect area, flags, plot, stretches, axis, names, limits, values, units, others;
     float row = 0;                    // height of a lane
     std::size_t first = 0, count = 0; // lanes shown
 
@@ -112,15 +116,26 @@ void zoom(ChartView& view, double about_s, double factor) {
 }
 
 void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recording,
-                      const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view) {
+                      const std::vector<Lane>& lanes, const std::vector<Event>& events, ChartView& view,
+                      const Beside& beside) {
     ImGui::PushID(this);
-    const Layout layout = lay_out(canvas, area, lanes, view);
+    const Layout layout = lay_out(canvas, area, lanes, beside, view);
     plot_ = layout.plot;
     handle_input(layout, recording, view);
+    if (has_keyboard()) {
+        outline(canvas, layout.plot, Line::Outline, canvas.theme->ink);
+    }
     draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()));
     draw_events(canvas, layout, events, view);
+    draw_stretches(canvas, layout, beside, view);
+    if (beside.other != nullptr) {
+        const float line = line_height(canvas, Type::Minimum);
+        const float top = layout.flags.max.y - canvas.px(4) - line;
+        text_in(canvas, {{layout.others.min.x, top}, {layout.others.max.x, top + line}}, beside.other_name,
+                Type::Minimum, canvas.theme->pencil, Align::End);
+    }
     for (std::size_t i = layout.first; i < layout.first + layout.count && i < lanes.size(); ++i) {
-        draw_lane(canvas, layout, i, recording, lanes[i], view);
+        draw_lane(canvas, layout, i, recording, lanes[i], beside, view);
     }
     if (const std::optional<double> at_s = shown_s(view);
         at_s && *at_s >= view.from_s() && *at_s <= view.end_s) {
@@ -132,7 +147,7 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
 }
 
 StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area, const std::vector<Lane>& lanes,
-                                       ChartView& view) const {
+                                       const Beside& beside, ChartView& view) const {
     float name = 0;
     float limit = 0;
     float value = text_size(canvas, "0:00:00", Type::Secondary).x;
@@ -150,7 +165,15 @@ StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area, const st
     Rect rest = area;
     layout.flags = rest.cut_top(flag_row * static_cast<float>(view.flag_rows) + canvas.px(4));
     layout.axis = rest.cut_bottom(line_height(canvas, Type::Minimum) + canvas.px(8));
-    layout.names = rest.cut_left(std::min(name, area.width() * 0.25F));
+    if (!beside.stretches.empty()) {
+        layout.stretches = rest.cut_bottom(line_height(canvas, Type::Minimum) + canvas.px(6));
+    }
+    if (beside.other != nullptr) {
+        layout.others = rest.cut_right(
+            std::max(value, text_size(canvas, beside.other_name, Type::Minimum).x) + canvas.px(10));
+        rest.cut_right(canvas.px(6));
+    }
+    layout.names = rest.cut_left(std::min(name, area.width() * kMostForNames));
     rest.cut_left(gap);
     layout.limits = rest.cut_left(limit);
     rest.cut_left(canvas.px(6));
@@ -161,7 +184,12 @@ StripChart::Layout StripChart::lay_out(const Canvas& canvas, Rect area, const st
     layout.flags.max.x = rest.max.x + gap; // names of events end where the values begin
     layout.plot = {{std::round(rest.min.x), std::round(rest.min.y)},
                    {std::round(rest.max.x), std::round(rest.max.y)}};
-    const float least_row = line_height(canvas, Type::Body) + canvas.px(4);
+    float least_row = line_height(canvas, Type::Body);
+    for (const Lane& lane : lanes) {
+        least_row =
+            std::max(least_row, text_size(canvas, lane.name, Type::Secondary, layout.names.width() + 1).y);
+    }
+    least_row += canvas.px(4);
     const auto fitting = static_cast<std::size_t>(std::max(1.0F, layout.plot.height() / least_row));
     layout.count = std::min(fitting, lanes.size());
     view.first_lane = std::min(view.first_lane, lanes.size() - layout.count);
@@ -179,51 +207,67 @@ void StripChart::handle_input(const Layout& layout, const Recording& recording, 
     const double newest_s = recording.newest_s();
     ImGui::SetCursorScreenPos(layout.plot.min);
     press_area("paper", layout.plot);
+    tab_stop();
     if (ImGui::IsItemActive() && view.marker_s) {
         view.marker_s = std::clamp(time_at(layout.plot, view, io.MousePos.x), 0.0, newest_s);
     } else if (ImGui::IsItemActive() && io.MouseDelta.x != 0) {
         pan(view, -static_cast<double>(io.MouseDelta.x / layout.plot.width()) * view.span_s, newest_s);
     }
-    if (ImGui::IsItemHovered()) {
+    // An item that the keyboard is on counts as hovered, too, wherever the pointer is.
+    const bool under_pointer = ImGui::IsItemHovered() && layout.plot.holds(io.MousePos);
+    if (under_pointer) {
         const double under_s = time_at(layout.plot, view, io.MousePos.x);
-        if (io.MouseWheel != 0) {
+        if (io.MouseWheel != 0 && io.KeyShift) {
+            pan(view, -static_cast<double>(io.MouseWheel) * view.span_s / 10, newest_s);
+        } else if (io.MouseWheel != 0) {
             zoom(view, under_s, std::pow(1.25, static_cast<double>(io.MouseWheel)));
         }
     }
-    if (ImGui::IsItemFocused()) {
-        for (const ImWchar c : io.InputQueueCharacters) {
-            const double middle_s = view.end_s - view.span_s / 2;
-            switch (c) {
-            case '+':
-                zoom(view, middle_s, 1.25);
-                break;
-            case '-':
-                zoom(view, middle_s, 0.8);
-                break;
-            case '[':
-                pan(view, -view.span_s / 4, newest_s);
-                break;
-            case ']':
-                pan(view, view.span_s / 4, newest_s);
-                break;
-            default:
-                break;
-            }
-        }
-        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_End))) {
-            view.follow = true;
-        }
-        const std::size_t page = std::max<std::size_t>(1, layout.count - 1);
-        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_PageDown))) {
-            view.first_lane += page; // limited when next laid out
-        }
-        if (ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_PageUp))) {
-            view.first_lane -= std::min(view.first_lane, page);
-        }
+    takes_keys_ = ImGui::IsItemFocused();
+    if (takes_keys_) {
+        take_keys(layout, newest_s, view);
     }
     follow_newest(view, newest_s);
-    if (ImGui::IsItemHovered()) {
+    if (under_pointer) {
         cursor_s_ = time_at(layout.plot, view, io.MousePos.x);
+    }
+}
+
+void StripChart::take_keys(const Layout& layout, double newest_s, ChartView& view) const {
+    const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)); };
+    const double middle_s = view.marker_s.value_or(view.end_s - view.span_s / 2);
+    for (const ImWchar c : ImGui::GetIO().InputQueueCharacters) {
+        switch (c) {
+        case '+':
+            zoom(view, middle_s, 1.25);
+            break;
+        case '-':
+            zoom(view, middle_s, 0.8);
+            break;
+        case '[':
+            pan(view, -view.span_s / 4, newest_s);
+            break;
+        case ']':
+            pan(view, view.span_s / 4, newest_s);
+            break;
+        default:
+            break;
+        }
+    }
+    if (view.marker_s && has_keyboard() && (pressed(ImGuiKey_LeftArrow) || pressed(ImGuiKey_RightArrow))) {
+        ImGui::NavMoveRequestCancel(); // the arrows are the marker's while it has the keyboard
+        const double by_s = view.span_s / 100 * (pressed(ImGuiKey_LeftArrow) ? -1 : 1);
+        view.marker_s = std::clamp(*view.marker_s + by_s, 0.0, newest_s);
+    }
+    if (pressed(ImGuiKey_End)) {
+        view.follow = true;
+    }
+    const std::size_t page = std::max<std::size_t>(1, layout.count - 1);
+    if (pressed(ImGuiKey_PageDown)) {
+        view.first_lane += page; // limited when next laid out
+    }
+    if (pressed(ImGuiKey_PageUp)) {
+        view.first_lane -= std::min(view.first_lane, page);
     }
 }
 
@@ -285,6 +329,31 @@ void StripChart::draw_events(const Canvas& canvas, const Layout& layout, const s
     text_in(canvas, cell, when, Type::Minimum, theme.pencil, Align::End);
 }
 
+/// Names where their stretch has room for them, a line where it ends anyway.
+void StripChart::draw_stretches(const Canvas& canvas, const Layout& layout, const Beside& beside,
+                                const ChartView& view) {
+    const Theme& theme = *canvas.theme;
+    const Rect row{{layout.plot.min.x, layout.stretches.min.y}, {layout.plot.max.x, layout.stretches.max.y}};
+    for (const Stretch& stretch : beside.stretches) {
+        const float from = std::max(row.min.x, x_at(layout.plot, view, stretch.from_s));
+        const float to = std::min(row.max.x, x_at(layout.plot, view, stretch.to_s));
+        if (to <= row.min.x || from >= row.max.x || to <= from) {
+            continue;
+        }
+        segment(canvas, {from, row.min.y}, {from, row.max.y}, Line::Rule, theme.pencil);
+        const bool marked =
+            view.marker_s && *view.marker_s >= stretch.from_s && *view.marker_s < stretch.to_s;
+        if (marked) {
+            fill(canvas, {{from, row.min.y}, {to, row.max.y}}, theme.ink);
+        }
+        const float gap = canvas.px(5);
+        if (text_size(canvas, stretch.name, Type::Minimum).x + 2 * gap <= to - from) {
+            text_in(canvas, {{from + gap, row.min.y}, {to - 1, row.max.y}}, stretch.name, Type::Minimum,
+                    marked ? theme.ground : theme.ink);
+        }
+    }
+}
+
 float StripChart::draw_lane_count(const Canvas& canvas, const Layout& layout, std::size_t lanes) const {
     if (layout.count == lanes) {
         return layout.area.min.x;
@@ -297,12 +366,16 @@ float StripChart::draw_lane_count(const Canvas& canvas, const Layout& layout, st
 }
 
 void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size_t index,
-                           const Recording& recording, const Lane& lane, const ChartView& view) {
+                           const Recording& recording, const Lane& lane, const Beside& beside,
+                           const ChartView& view) {
     const Theme& theme = *canvas.theme;
     const float top = layout.lane(layout.plot, index).min.y;
     segment(canvas, {layout.area.min.x, top}, {layout.area.max.x, top}, Line::Rule, theme.rule);
 
-    text_in(canvas, layout.lane(layout.names, index), lane.name, Type::Secondary, theme.ink);
+    const Rect name = layout.lane(layout.names, index);
+    const float tall = text_size(canvas, lane.name, Type::Secondary, name.width() + 1).y;
+    paragraph(canvas, {name.min.x, std::round(name.centre().y - tall / 2)}, name.width() + 1, lane.name,
+              Type::Secondary, theme.ink);
     const float line = line_height(canvas, Type::Minimum);
     const Rect limits = layout.lane(layout.limits, index);
     if (lane.words.empty() && layout.row >= 2 * line + canvas.px(6)) {
@@ -314,18 +387,7 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
     }
 
     const std::size_t column = lane.column.value_or(index);
-    float value = recording.newest(column);
-    if (const std::optional<double> at_s = shown_s(view)) {
-        const std::size_t after = recording.cell_from(*at_s + 1e-9);
-        const bool known =
-            after > 0 && *at_s <= recording.newest_s() && !recording.cell(column, after - 1).empty();
-        const Extremes cell = known ? recording.cell(column, after - 1) : Extremes{};
-        value = known ? cell.low + (cell.high - cell.low) / 2 : std::numeric_limits<float>::quiet_NaN();
-    }
-    text_in(canvas, layout.lane(layout.values, index), words_for(lane, value), Type::Body, theme.ink,
-            Align::End);
-    text_in(canvas, layout.lane(layout.units, index), lane.unit, Type::Minimum, theme.pencil);
-
+    draw_values(canvas, layout, index, recording, lane, beside, view);
     const Rect whole = layout.lane(layout.plot, index);
     if (whole.width() < 1 || whole.height() < 4) {
         return;
@@ -339,6 +401,9 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
         const std::array<ImVec2, 2> across{ImVec2{box.min.x, y}, ImVec2{box.max.x, y}};
         dashed(canvas.here(), across, std::max(1.0F, canvas.px(1)), theme.pencil, canvas.px(5), canvas.px(4));
     }
+    if (beside.other != nullptr) {
+        draw_other(canvas.here(), box, recording, *beside.other, column, lane, view);
+    }
     const std::size_t visible = recording.cell_from(view.end_s) - recording.cell_from(view.from_s());
     if (visible < 2 * static_cast<std::size_t>(box.width())) {
         draw_samples(canvas.here(), box, recording, column, lane, view);
@@ -347,6 +412,87 @@ void StripChart::draw_lane(const Canvas& canvas, const Layout& layout, std::size
     }
     ImGui::EndChild();
     ImGui::PopID();
+}
+
+float StripChart::value_at(const Recording& recording, std::size_t column, const ChartView& view) const {
+    const std::optional<double> at_s = shown_s(view);
+    if (!at_s) {
+        return recording.newest(column);
+    }
+    const std::size_t after = recording.cell_from(*at_s + 1e-9);
+    if (after == 0 || *at_s > recording.newest_s() + 1e-9 || recording.cell(column, after - 1).empty()) {
+        return std::numeric_limits<float>::quiet_NaN();
+    }
+    const Extremes cell = recording.cell(column, after - 1);
+    return cell.low + (cell.high - cell.low) / 2;
+}
+
+void StripChart::draw_values(const Canvas& canvas, const Layout& layout, std::size_t index,
+                             const Recording& recording, const Lane& lane, const Beside& beside,
+                             const ChartView& view) const {
+    const Theme& theme = *canvas.theme;
+    const std::size_t column = lane.column.value_or(index);
+    const float value = value_at(recording, column, view);
+    text_in(canvas, layout.lane(layout.values, index), words_for(lane, value), Type::Body, theme.ink,
+            Align::End);
+    text_in(canvas, layout.lane(layout.units, index), lane.unit, Type::Minimum, theme.pencil);
+    if (beside.other == nullptr) {
+        return;
+    }
+    const float other = value_at(*beside.other, column, view);
+    const bool differs = std::abs(other - value) > lane.tolerance;
+    Rect cell = layout.lane(layout.others, index);
+    const float half = std::min(cell.height(), line_height(canvas, Type::Body) + canvas.px(4)) / 2;
+    cell = {{cell.min.x, cell.centre().y - half}, {cell.max.x, cell.centre().y + half}};
+    if (differs) {
+        fill(canvas, cell, theme.ink);
+    }
+    cell.cut_right(canvas.px(5));
+    text_in(canvas, cell, words_for(lane, other), Type::Body, differs ? theme.ground : theme.pencil,
+            Align::End);
+}
+
+/// The other run as a dashed line in ink, and the room between the two where they are apart.
+void StripChart::draw_other(const Canvas& canvas, Rect box, const Recording& recording,
+                            const Recording& other, std::size_t column, const Lane& lane,
+                            const ChartView& view) {
+    const double column_s = view.span_s / static_cast<double>(box.width());
+    const double start_s = std::floor(view.from_s() / column_s) * column_s;
+    const auto count = static_cast<std::size_t>(box.width()) + 1;
+    const double end_s = start_s + static_cast<double>(count) * column_s;
+    fill_columns(recording, column, start_s, end_s, count, columns_);
+    fill_columns(other, column, start_s, end_s, count, other_columns_);
+    std::vector<ImVec2> line;
+    const auto middle = [](const Extremes& e) { return e.low + (e.high - e.low) / 2; };
+    const auto flush = [&] {
+        dashed(canvas, line, std::max(1.0F, canvas.px(1.6F)), canvas.theme->ink, canvas.px(6), canvas.px(4));
+        line.clear();
+    };
+    const auto flush_apart = [&] {
+        strip(canvas, upper_, lower_, faded(canvas.theme->ink, kOnFill), faded(canvas.theme->ink, kOnFill));
+        upper_.clear();
+        lower_.clear();
+    };
+    upper_.clear();
+    lower_.clear();
+    for (std::size_t i = 0; i < count; ++i) {
+        const float x = x_at(box, view, start_s + (static_cast<double>(i) + 0.5) * column_s);
+        if (other_columns_[i].empty()) {
+            flush();
+            flush_apart();
+            continue;
+        }
+        const float there = middle(other_columns_[i]);
+        line.push_back({x, y_at(box, lane, there)});
+        if (columns_[i].empty() || std::abs(there - middle(columns_[i])) <= lane.tolerance) {
+            flush_apart();
+            continue;
+        }
+        upper_.push_back({x, y_at(box, lane, there)});
+        lower_.push_back({x, y_at(box, lane, middle(columns_[i]))});
+    }
+    flush();
+    flush_apart();
 }
 
 void StripChart::draw_samples(const Canvas& canvas, Rect box, const Recording& recording, std::size_t index,

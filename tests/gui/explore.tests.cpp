@@ -1,79 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "gui/explore/explore.hpp"
-#include "files/bundle_loader.hpp"
-#include "gui/headless.hpp"
+#include "gui/explore_session.hpp"
 #include "gui/platform/platform.hpp"
-#include "units/convert.hpp"
-
-#include <catch2/catch.hpp>
-#include <string>
 
 using namespace lightoff;
 using explore::Explore;
 using platform::Key;
+using test::call_for_heat;
 using test::Headless;
-
-namespace {
-
-const files::LoadedBundle& call_for_heat() {
-    static const files::LoadedBundle kBundle = files::load_bundle("call-for-heat");
-    return kBundle;
-}
-
-/// The call's house and furnace, but nobody has touched the thermostat.
-lesson::Scenario without_history() {
-    lesson::Scenario scenario = call_for_heat().scenario;
-    scenario.history.clear();
-    return scenario;
-}
-
-const ImVec2 kSize{1600, 1000};
-
-/// A page, its window and hands that use it.
-struct Session {
-    lesson::Scenario scenario = without_history();
-    Headless ui{kSize};
-    Explore window{call_for_heat().site, scenario};
-
-    void frame() {
-        ui.settle([this](const canvas::Canvas& canvas) { window.draw(canvas, {{0, 0}, kSize}); });
-    }
-    void tap(Key key) {
-        ui.tap(key);
-        frame();
-    }
-    /// Clicks the button that shows these words.
-    void click(const std::string& words) {
-        frame();
-        for (const canvas::LayoutProbe::Text& text : ui.probe.texts()) {
-            if (text.words == words) {
-                ui.click(text.ink.centre());
-                frame();
-                return;
-            }
-        }
-        FAIL("no button shows \"" << words << "\"");
-    }
-    double now_s() { return window.furnace().now_s(); }
-    const bench::World& world() { return window.furnace().world(); }
-    double set_point_f() { return units::k_to_fahrenheit(world().inputs.set_point_k); }
-    void let_pass(double seconds) {
-        for (double gone = 0; gone < seconds; gone += 0.25) {
-            window.pass(0.25);
-        }
-    }
-    bool shows(const std::string& words) {
-        frame();
-        for (const canvas::LayoutProbe::Text& text : ui.probe.texts()) {
-            if (text.words.find(words) != std::string::npos) {
-                return true;
-            }
-        }
-        return false;
-    }
-};
-
-} // namespace
+using Session = test::ExploreSession;
 
 TEST_CASE("time runs in whole ticks, at the chosen speed, and not while paused") {
     Session s;
@@ -184,7 +118,7 @@ TEST_CASE("where the keyboard's cursor shows, Space presses that button and does
     Session s;
     s.frame();
     for (int i = 0; i < 3; ++i) {
-        s.tap(Key::Down);
+        s.tap(Key::Tab);
     }
     REQUIRE(ImGui::GetIO().NavVisible);
     const bool paused = s.window.paused();
@@ -207,7 +141,7 @@ TEST_CASE("readings are grouped by threes and left out where the furnace has non
     CHECK(explore::grouped(-0.2) == "0");
     Session s;
     const std::vector<explore::ReadingGroup> groups =
-        explore::readings_of(call_for_heat().site.model, s.world(), s.window.furnace().workspace());
+        explore::readings_of(s.window.furnace().gauges(), s.window.furnace().timed().readings(), {});
     std::size_t rows = 0;
     for (const explore::ReadingGroup& group : groups) {
         rows += group.rows.size();
@@ -215,6 +149,36 @@ TEST_CASE("readings are grouped by threes and left out where the furnace has non
     CHECK(groups.size() == 5);
     CHECK(rows == 30); // the reference furnace has them all: no readout was renamed unnoticed
 }
+
+namespace {
+
+/// At every size, theme and text scale; each view in turn.
+void look_over(Explore& window, const std::vector<float>& percents) {
+    for (const ImVec2 size :
+         {ImVec2{1280, 720}, ImVec2{1600, 1000}, ImVec2{1920, 1080}, ImVec2{2560, 1440}}) {
+        for (const canvas::ThemeId id : canvas::kThemes) {
+            for (const float percent : percents) {
+                window.set_look(id, percent);
+                const canvas::Theme& theme = canvas::theme(id);
+                Headless ui(size, id, platform::design_scale(size.y, window.text_percent_in(size), theme));
+                const auto page = [&](const canvas::Canvas& canvas) { window.draw(canvas, {{0, 0}, size}); };
+                for (std::size_t view = 0; view < explore::kViews; ++view) {
+                    window.show(static_cast<explore::View>(view));
+                    ui.settle(page);
+                    ui.settle(page);
+                    CAPTURE(theme.name, size.x, percent, view, window.furnace().now_s());
+                    CHECK(ui.probe.texts().size() > 10);
+                    for (const std::string& problem : ui.probe.problems()) {
+                        FAIL_CHECK(problem);
+                    }
+                    ui.tap(Key::M);
+                }
+            }
+        }
+    }
+}
+
+} // namespace
 
 TEST_CASE("no text is cut off, shortened or written over at any size, theme, text scale, page and moment") {
     lesson::Scenario scenario = call_for_heat().scenario;
@@ -224,30 +188,40 @@ TEST_CASE("no text is cut off, shortened or written over at any size, theme, tex
         while (window.furnace().now_s() < moment_s) {
             window.furnace().tick();
         }
-        for (const ImVec2 size :
-             {ImVec2{1280, 720}, ImVec2{1600, 1000}, ImVec2{1920, 1080}, ImVec2{2560, 1440}}) {
-            for (const canvas::ThemeId id : canvas::kThemes) {
-                for (const float percent : {80.0F, 100.0F, 150.0F, 200.0F}) {
-                    window.set_look(id, percent);
-                    const canvas::Theme& theme = canvas::theme(id);
-                    Headless ui(size, id,
-                                platform::design_scale(size.y, window.text_percent_in(size), theme));
-                    const auto page = [&](const canvas::Canvas& canvas) {
-                        window.draw(canvas, {{0, 0}, size});
-                    };
-                    for (int view = 0; view < 4; ++view) {
-                        ui.settle(page);
-                        ui.tap(Key::M);
-                        ui.settle(page);
-                        CAPTURE(theme.name, size.x, percent, view, moment_s);
-                        CHECK(ui.probe.texts().size() > 10);
-                        for (const std::string& problem : ui.probe.problems()) {
-                            FAIL_CHECK(problem);
-                        }
-                        ui.tap(Key::V);
-                    }
-                }
+        look_over(window, {80.0F, 100.0F, 150.0F, 200.0F});
+    }
+}
+
+TEST_CASE("nor while one looks back, a furnace runs beside and lanes are picked") {
+    lesson::Scenario scenario = call_for_heat().scenario;
+    Explore window(call_for_heat().site, scenario);
+    window.set_paused(true);
+    while (window.furnace().now_s() < 60) {
+        window.furnace().tick();
+    }
+    explore::WhatIf& what_if = window.what_if();
+    const auto set = [&](const std::string& path, double share) {
+        for (std::size_t i = 0; i < what_if.parameters().size(); ++i) {
+            if (what_if.parameters()[i].path == path) {
+                CHECK(what_if.set(i, what_if.parameters()[i].at(share)).empty());
+                return;
             }
         }
+        FAIL("no parameter " << path);
+    };
+    set("gas.regulator_drift", 0.9);
+    set("draft.sense_line.stuck", 0.5);
+    set("wiring/limit.in.joint/series_resistance", 0.4);
+    while (window.furnace().now_s() < 400) {
+        window.furnace().tick();
+        what_if.follow();
     }
+    REQUIRE(what_if.is_there());
+    CHECK(what_if.differing().size() > 5);
+    window.look_at(window.furnace().tick_at(300));
+    window.lanes().open = true;
+    for (std::size_t i = 0; i < window.furnace().gauges().list().size(); i += 7) {
+        window.lanes().chosen.push_back(i);
+    }
+    look_over(window, {100.0F, 150.0F});
 }

@@ -73,7 +73,7 @@ window)
     sleep 1
     running=$(load $process)
     [ "$running" -gt 20 ] || fail "it hardly draws: $running ticks in 2 s"
-    xdotool mousemove --window "$window" 520 30 click 1 # Pause
+    xdotool mousemove --window "$window" 840 30 click 1 # Pause
     sleep 3
     paused=$(load $process)
     [ "$paused" -lt 12 ] || fail "paused by mouse, yet it used $paused ticks in 2 s (running: $running)"
