@@ -109,9 +109,9 @@ std::vector<Explore::Command> Explore::recorder_commands() const {
     const auto zoomed = [](double factor) {
         return [factor](Explore& e) { trace::zoom(e.chart_view_, e.furnace_.now_s(), factor); };
     };
-    commands.push_back({{"Zoom in", "+", false, true, 1, 0}, {}, zoomed(kZoom)});
-    commands.push_back({{"Zoom out", "−", false, true, 1, 0}, {}, zoomed(1 / kZoom)});
-    commands.push_back({{"Newest", "End", false, true, 1, 0}, {}, [](Explore& e) {
+    commands.push_back({{"Zoom in", "+", false, true, 0, 0}, {}, zoomed(kZoom)});
+    commands.push_back({{"Zoom out", "−", false, true, 0, 0}, {}, zoomed(1 / kZoom)});
+    commands.push_back({{"Newest", "End", false, true, 0, 0}, {}, [](Explore& e) {
                             e.look_at(e.furnace_.timed().newest_tick());
                             e.chart_view_.follow = true;
                         }});

@@ -95,7 +95,10 @@ void add_ways(RunningFurnace& furnace, StepFacts& facts) {
         facts.leads_on.push_back("the board lost its power");
         return;
     }
-    for (const bench::WayOn& way : bench::ways_out(furnace.model(), condition, step.machine, step.state)) {
+    std::vector<bench::WayOn> ways = bench::ways_out(furnace.model(), condition, step.machine, step.state);
+    // What is meant to come stands before what always may.
+    std::stable_partition(ways.begin(), ways.end(), [](const bench::WayOn& way) { return !way.common; });
+    for (const bench::WayOn& way : ways) {
         facts.leads_on.push_back(way.leads_to + ": " + way_words(furnace, way));
     }
 }

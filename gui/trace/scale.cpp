@@ -8,6 +8,7 @@ namespace {
 
 constexpr double kSteps = 4; ///< of a lane's scale, at the most
 constexpr double kRoom = 1.04;
+constexpr double kLeastDegrees = 20;
 
 double round_step(double span) {
     double power = 1e-9;
@@ -37,7 +38,8 @@ void fit_scale(Lane& lane, const Extremes& values) {
         from_nothing ? std::min(0.0, static_cast<double>(values.low)) : static_cast<double>(values.low);
     const double high =
         from_nothing ? std::max(0.0, static_cast<double>(values.high)) : static_cast<double>(values.high);
-    const double least = std::pow(10.0, -lane.decimals) * 2 * kSteps; // finer than its figures says nothing
+    // Finer than its figures says nothing, nor do tenths of a degree of air.
+    const double least = from_nothing ? std::pow(10.0, -lane.decimals) * 2 * kSteps : kLeastDegrees;
     const double step = round_step(std::max(least, kRoom * (high - low)));
     lane.low = static_cast<float>(std::floor(low / step + 1e-9) * step);
     lane.high = static_cast<float>(std::ceil(high / step - 1e-9) * step);

@@ -23,7 +23,7 @@ using namespace canvas;
 constexpr double kLeastSpan_s = 5;
 constexpr double kMostSpan_s = 7 * 86400.0;
 constexpr float kMarkSpacing = 84;     // design pixels between time marks, about
-constexpr float kMostForNames = 0.25F; // of the width; longer names take two lines
+constexpr float kMostForNames = 0.29F; // of the width; longer names take two lines
 constexpr float kOnFill = 0.16F;       // opacity under a step-like line
 
 std::string words_for(const Lane& lane, float value) {

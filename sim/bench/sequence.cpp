@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "bench/sequence.hpp"
 
+#include <algorithm>
+
 namespace lightoff::bench {
 namespace {
 
@@ -16,6 +18,11 @@ control::BoardState at_the_look(const control::BoardState& before, const control
     for (std::uint32_t& ticks : look.ticks_in_state)
         ++ticks;
     return look;
+}
+
+bool are_alike(const control::Exit& a, const control::Exit& b) {
+    return a.care == b.care && a.want == b.want && a.go_to == b.go_to && a.setting == b.setting &&
+           a.after_ticks == b.after_ticks && a.allowed == b.allowed && a.at_least == b.at_least;
 }
 
 constexpr std::size_t kTold = 2; ///< of many states so many are named
@@ -91,6 +98,9 @@ WayOn way_of(const furnace::Model& model, const furnace::Condition& condition, s
                 way.others.push_back(board.counter_names[c] + ": " + std::to_string(exit.at_least[c]));
     }
     way.leads_to = board.machines[machine].state_titles[exit.go_to];
+    const std::vector<control::Exit>& all = board.machines[machine].exits;
+    way.common = std::count_if(all.begin(), all.end(),
+                               [&](const control::Exit& other) { return are_alike(exit, other); }) > 1;
     return way;
 }
 

@@ -52,6 +52,7 @@ struct WayOn {
     double after_s = 0.0;            ///< since the step began; 0: at once
     std::vector<std::string> others; ///< conditions on other machines and counters, in words
     std::string leads_to;            ///< title
+    bool common = false;             ///< several states have it in common: how things go wrong, as a rule
 };
 WayOn way_of(const furnace::Model& model, const furnace::Condition& condition, std::size_t machine,
              const control::Exit& exit);

@@ -188,6 +188,15 @@ TEST_CASE("a step says what changed, what proved it, and what should read what w
     CHECK(
         std::none_of(unchanged, trial.rows.end(), [](const explore::GaugeRow& row) { return row.changed; }));
 
+    // What is meant to come stands first in what the board waits for.
+    RunningFurnace young(call_for_heat().site, scenario);
+    run_to(young, 30);
+    const StepFacts waiting = facts_at(young, young.timed().newest_tick());
+    CHECK(waiting.title == "Igniter warm-up");
+    CHECK(waiting.going_on);
+    REQUIRE(waiting.leads_on.size() > 3);
+    CHECK(waiting.leads_on.front() == "Trial for ignition, igniter on: timer, 20 s");
+
     const StepFacts run = facts_at(furnace, furnace.timed().newest_tick());
     CHECK(run.going_on);
     CHECK_FALSE(run.leads_on.empty());
