@@ -30,11 +30,12 @@ void LayoutProbe::begin_frame() {
     layer_ = 0;
 }
 
-void LayoutProbe::add_text(Rect line_box, Rect clip, std::string_view words, bool shortened) {
+void LayoutProbe::add_text(Rect line_box, Rect clip, std::string_view words, bool shortened, Colour colour,
+                           std::optional<Colour> halo) {
     const float empty = line_box.height() * kEmptyOfLine;
     line_box.min.y += empty;
     line_box.max.y -= empty;
-    texts_.push_back({line_box, clip, std::string(words), shortened, layer_});
+    texts_.push_back({line_box, clip, std::string(words), shortened, layer_, colour, halo});
 }
 
 void LayoutProbe::add_box(Rect edge, std::string_view name) {

@@ -3,6 +3,7 @@
 #include "gui/canvas/canvas.hpp"
 #include "gui/canvas/geometry.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,6 +21,8 @@ public:
         std::string words;
         bool shortened = false;
         int layer = 0;
+        Colour colour = {};              // as it was asked for
+        std::optional<Colour> halo = {}; // around every letter, whatever lies beneath
     };
     struct Box {
         Rect edge;
@@ -30,7 +33,8 @@ public:
     void begin_frame();
     /// Things on different layers may lie over each other on purpose (a hovering tag over a page).
     void set_layer(int layer) { layer_ = layer; }
-    void add_text(Rect line_box, Rect clip, std::string_view words, bool shortened);
+    void add_text(Rect line_box, Rect clip, std::string_view words, bool shortened, Colour colour = {},
+                  std::optional<Colour> halo = {});
     void add_box(Rect edge, std::string_view name);
     void add_target(Rect edge, std::string_view name);
 

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
+#include <optional>
 
 namespace lightoff::canvas {
 namespace {
@@ -26,10 +27,11 @@ ImVec2 aligned(ImVec2 at, float width, Align align) {
     return snapped({at.x - width * share, at.y});
 }
 
-void note(const Canvas& canvas, Rect box, std::string_view words, bool shortened) {
+void note(const Canvas& canvas, Rect box, std::string_view words, bool shortened, Colour colour,
+          std::optional<Colour> halo = {}) {
     if (canvas.probe != nullptr) {
         canvas.probe->add_text(box, {canvas.list->GetClipRectMin(), canvas.list->GetClipRectMax()}, words,
-                               shortened);
+                               shortened, colour, halo);
     }
 }
 
@@ -73,7 +75,7 @@ Rect text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Co
     const ImVec2 corner = aligned(at, size.x, align);
     put(canvas, corner, words, type, colour);
     const Rect box = rect_at(corner, size);
-    note(canvas, box, words, false);
+    note(canvas, box, words, false, colour);
     return box;
 }
 
@@ -89,7 +91,7 @@ Rect text_in(const Canvas& canvas, Rect box, std::string_view words, Type type, 
     const ImVec2 corner = aligned({x, box.centre().y - size.y / 2}, size.x, align);
     put(canvas, corner, shown, type, colour);
     const Rect filled = rect_at(corner, size);
-    note(canvas, filled, words, !fits);
+    note(canvas, filled, words, !fits, colour);
     return filled;
 }
 
@@ -98,19 +100,23 @@ Rect paragraph(const Canvas& canvas, ImVec2 at, float width, std::string_view wo
     const ImVec2 corner = snapped(at);
     put(canvas, corner, words, type, colour, width);
     const Rect box = rect_at(corner, text_size(canvas, words, type, width));
-    note(canvas, box, words, false);
+    note(canvas, box, words, false, colour);
     return box;
 }
 
 Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
                  Colour halo, Align align) {
-    const ImVec2 corner = aligned(at, text_size(canvas, words, type).x, align);
+    const ImVec2 size = text_size(canvas, words, type);
+    const ImVec2 corner = aligned(at, size.x, align);
     const float r = std::max(1.0F, std::round(canvas.px(2)));
     for (const ImVec2 off :
          std::array<ImVec2, 8>{ImVec2{-r, 0}, {r, 0}, {0, -r}, {0, r}, {-r, -r}, {r, r}, {-r, r}, {r, -r}}) {
         put(canvas, corner + off, words, type, halo);
     }
-    return text(canvas, at, words, type, colour, align);
+    put(canvas, corner, words, type, colour);
+    const Rect box = rect_at(corner, size);
+    note(canvas, box, words, false, colour, halo);
+    return box;
 }
 
 std::string figure(double value, int decimals) {

@@ -160,4 +160,20 @@ void energy_path(const Canvas& canvas, Path path, Energy kind, Colour beneath, f
     }
 }
 
+void chevrons(const Canvas& canvas, Path path, Colour colour) {
+    if (path.size() < 2)
+        return;
+    const float width = line_width(canvas, Line::Outline);
+    const float step = width * 16;
+    const float arm = width * 2.4F;
+    const PathWalker walk(path);
+    for (float s = step / 2; s <= walk.length(); s += step) {
+        const auto [tip, along] = walk.at(s);
+        const ImVec2 across{-along.y, along.x};
+        const ImVec2 back = tip - along * arm;
+        const std::array<ImVec2, 3> head{back + across * arm, tip, back - across * arm};
+        polyline(canvas, head, width, colour);
+    }
+}
+
 } // namespace lightoff::canvas

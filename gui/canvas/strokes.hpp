@@ -34,4 +34,7 @@ void dashed(const Canvas& canvas, Path path, float width, Colour colour, float o
 void energy_path(const Canvas& canvas, Path path, Energy kind, Colour beneath, float phase = 0,
                  float amount = 0.5F);
 
+/// Which way something flows, where nothing may move: heads along a path.
+void chevrons(const Canvas& canvas, Path path, Colour colour);
+
 } // namespace lightoff::canvas

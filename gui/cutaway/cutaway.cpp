@@ -6,6 +6,7 @@
 #include "gui/canvas/strokes.hpp"
 #include "gui/cutaway/cabinet.hpp"
 #include "gui/cutaway/fire.hpp"
+#include "gui/cutaway/wear.hpp"
 #include "gui/cutaway/wheels.hpp"
 
 #include <cmath>
@@ -17,6 +18,9 @@ using namespace canvas;
 
 constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
 constexpr float kMostDuct = 210; // units by which ducts may be drawn out upwards
+constexpr float kDoorWay = 30;   // units that a door comes off before it is out of sight
+constexpr float kModuleWay = 130;
+constexpr float kVeil = 0.74F;
 constexpr Colour kLampLight = hex(0xFFD27A);
 constexpr Colour kWhite = hex(0xFFFFFF);
 
@@ -56,7 +60,10 @@ struct Pen {
     void energy(std::initializer_list<ImVec2> points, Energy kind, double travel_s,
                 float amount = 0.5F) const {
         const auto phase = static_cast<float>(std::fmod(travel_s * static_cast<double>(px(kMarkSpeed)), 1e5));
-        energy_path(canvas, path({points.begin(), points.size()}), kind, theme().ground, phase, amount);
+        const std::vector<ImVec2> way = path({points.begin(), points.size()});
+        energy_path(canvas, way, kind, theme().ground, phase, amount);
+        if (scene.still && kind != Energy::Air) // whose pattern has heads of its own
+            chevrons(canvas, way, theme().of(kind));
     }
 };
 
@@ -129,7 +136,9 @@ void draw_cells(const Pen& pen) {
         strip(pen.canvas, upper, lower, pen.theme().chamber, pen.theme().chamber);
         const bool lit = s.burner[i].strength > 0.05F;
         draw_flue_gas(pen.canvas, way, half, lit ? std::max(s.exchanger_k, 1250.0F) : s.exchanger_k,
-                      s.collector_k, static_cast<float>(drift_px), s.flue > 0.02F);
+                      s.collector_k, static_cast<float>(drift_px), s.flue > 0.02F && !s.still);
+        if (s.still && s.flue > 0.02F)
+            chevrons(pen.canvas, way, mix(pen.theme().chamber, kWhite, 0.62F));
         stroke(pen.canvas, upper, Line::Detail, pen.theme().ink);
         stroke(pen.canvas, lower, Line::Detail, pen.theme().ink);
     }
@@ -314,16 +323,8 @@ void draw_draft(const Pen& pen) {
 void draw_pressure_switch(const Pen& pen) {
     const CutawayScene& s = pen.scene;
     // Hose from the box's port.
-    std::vector<ImVec2> hose;
-    const ImVec2 a{172, kCollector.max.y};
-    const ImVec2 b{172, 224};
-    const ImVec2 c{124, 206};
-    const ImVec2 d = kPressureSwitch + ImVec2{kPressureSwitchRadius + 4, -4};
-    for (int i = 0; i <= 24; ++i) {
-        const float t = static_cast<float>(i) / 24;
-        const float u = 1 - t;
-        hose.push_back(pen.at(a * (u * u * u) + b * (3 * u * u * t) + c * (3 * u * t * t) + d * (t * t * t)));
-    }
+    const std::vector<ImVec2> hose = pen.path(hose_line());
+    const ImVec2 d = hose_line().back();
     const float width = pen.px(5.5F);
     pen.canvas.list->AddPolyline(hose.data(), static_cast<int>(hose.size()), packed(pen.theme().ink), 0,
                                  width);
@@ -373,8 +374,11 @@ void draw_filter(const Pen& pen) {
 }
 
 void draw_blower(const Pen& pen) {
-    draw_scroll(pen.canvas, pen.at(kBlower), pen.px(kBlowerRadius + 5), 0.24F, pen.at({0, kDeck}).y, false);
-    draw_wheel(pen.canvas, pen.at(kBlower), pen.px(kBlowerRadius), 26, pen.scene.blower);
+    // Once it is out its place is shown; only on its way it moves.
+    const float away = pen.scene.blower_module_away;
+    const ImVec2 centre = kBlower - ImVec2{away < 1 ? kModuleWay * away : 0, 0};
+    draw_scroll(pen.canvas, pen.at(centre), pen.px(kBlowerRadius + 5), 0.24F, pen.at({0, kDeck}).y, false);
+    draw_wheel(pen.canvas, pen.at(centre), pen.px(kBlowerRadius), 26, pen.scene.blower);
 }
 
 /// In its dark window, which looks out through the door.
@@ -442,21 +446,33 @@ void draw_thermal_switch(const Pen& pen, ImVec2 centre, bool closed, ImVec2 prob
     draw_contact(pen, centre + ImVec2{0, 2}, 5, closed);
 }
 
-void draw_door(const Pen& pen, Rect door, bool on) {
-    if (on) {
-        fill(pen.canvas, pen.box(door), pen.theme().panel);
-        pen.frame(door, Line::Outline);
+/// A door comes off to the left and is put out of sight; where it hung stays marked.
+void draw_door(const Pen& pen, Rect door, float away) {
+    const std::vector<ImVec2> corners = pen.path(
+        std::array{door.min, ImVec2{door.max.x, door.min.y}, door.max, ImVec2{door.min.x, door.max.y}});
+    if (away > 0)
+        stroke(pen.canvas, corners, Line::Hidden, faded(pen.theme().pencil, away), true);
+    if (away >= 1)
         return;
-    }
-    stroke(pen.canvas,
-           pen.path(std::array{door.min, ImVec2{door.max.x, door.min.y}, door.max,
-                               ImVec2{door.min.x, door.max.y}}),
-           Line::Hidden, pen.theme().pencil, true);
+    const ImVec2 off{-kDoorWay * away, 0};
+    const Rect moved{door.min + off, door.max + off};
+    fill(pen.canvas, pen.box(moved), faded(pen.theme().panel, 1 - away));
+    outline(pen.canvas, pen.box(moved), Line::Outline, faded(pen.theme().ink, 1 - away));
 }
 
-/// What a door hides: known to be there, not seen.
-void draw_veil(const Pen& pen, Rect compartment) {
-    fill(pen.canvas, pen.box(compartment), faded(pen.theme().ground, 0.74F));
+/// What a door hides: known to be there, not seen. The lamp's window is in the door.
+void draw_veils(const Pen& pen) {
+    const CutawayScene& scene = pen.scene;
+    if (!scene.as_seen)
+        return;
+    const auto veil = [&](Rect compartment, float away) {
+        if (away < 1)
+            fill(pen.canvas, pen.box(compartment), faded(pen.theme().ground, kVeil * (1 - away)));
+    };
+    veil(kBurnerCompartment, scene.burner_door_away);
+    veil(kBlowerCompartment, scene.blower_door_away);
+    if (scene.blower_door_away < 1)
+        draw_lamp(pen);
 }
 
 void draw_shell(const Pen& pen) {
@@ -578,16 +594,11 @@ CutawayLayout draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& 
     draw_filter(pen);
     draw_board(pen);
     draw_low_parts(pen);
-    if (scene.as_seen && scene.burner_door_on) {
-        draw_veil(pen, kBurnerCompartment);
-    }
-    if (scene.as_seen && scene.blower_door_on) {
-        draw_veil(pen, kBlowerCompartment);
-        draw_lamp(pen);
-    }
+    draw_wear(pen.canvas, pen.place, scene);
+    draw_veils(pen);
     draw_shell(pen);
-    draw_door(pen, kBurnerDoor, scene.burner_door_on);
-    draw_door(pen, kBlowerDoor, scene.blower_door_on);
+    draw_door(pen, kBurnerDoor, scene.burner_door_away);
+    draw_door(pen, kBlowerDoor, scene.blower_door_away);
     if (view.zoom > 1.0F) {
         canvas.list->PopClipRect();
     }

@@ -68,6 +68,8 @@ void fill_switches(CutawayScene& scene, const bench::World& world) {
     scene.burner_door_on = in.burner_door_on != 0;
     scene.blower_door_on = in.blower_door_on != 0;
     scene.door_switch_closed = scene.blower_door_on || in.door_switch_held != 0;
+    scene.burner_door_away = scene.burner_door_on ? 0.0F : 1.0F;
+    scene.blower_door_away = scene.blower_door_on ? 0.0F : 1.0F;
     scene.filter_in = in.filter_in != 0;
     scene.gas_cock_open = in.gas_cock_open != 0;
     scene.lamp_on = world.state.board.lamp.on != 0;
@@ -141,8 +143,25 @@ CutawayScene make_scene(const furnace::Model& model, const bench::World& world, 
     return scene;
 }
 
-CutawayScene scene_of(const furnace::Model& model, const bench::Percept& percept, const Travel& travel) {
+std::vector<WearMark> marks_of(const bench::Site& site, const bench::WornParts& worn) {
+    std::vector<WearMark> marks;
+    for (std::size_t part = 0; part < site.catalogue.parts.size(); ++part)
+        for (int wear = 0; wear < faults::kWears; ++wear)
+            if (const int step = worn.step(static_cast<int>(part), static_cast<faults::Wear>(wear)); step > 0)
+                marks.push_back({site.catalogue.parts[part].id, static_cast<faults::Wear>(wear), step});
+    return marks;
+}
+
+void stand_still(CutawayScene& scene) {
+    scene.still = true;
+    scene.time_s = 0;
+    scene.travel.air_s = scene.travel.flue_s = scene.travel.gas_s = 0;
+}
+
+CutawayScene scene_of(const bench::Site& site, const bench::Percept& percept, const Travel& travel) {
+    const furnace::Model& model = site.model;
     CutawayScene scene;
+    scene.wear = marks_of(site, percept.worn);
     scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
     for (std::size_t i = 0; i < scene.burner_count; ++i) {
         const bench::FlamePercept& flame = percept.seen.burner[i];
@@ -160,6 +179,8 @@ CutawayScene scene_of(const furnace::Model& model, const bench::Percept& percept
     scene.blower_door_on = percept.left_as.blower_door_on;
     scene.door_switch_closed =
         scene.blower_door_on || percept.left_as.door_switch_held || percept.worked.door_switch_taped;
+    scene.burner_door_away = scene.burner_door_on ? 0.0F : 1.0F;
+    scene.blower_door_away = scene.blower_door_on ? 0.0F : 1.0F;
     scene.filter_in = percept.left_as.filter_in;
     scene.gas_cock_open = percept.left_as.gas_cock_open;
     scene.lamp_on = percept.seen.lamp_on;

@@ -5,6 +5,8 @@
 
 #include <array>
 #include <cstddef>
+#include <string_view>
+#include <vector>
 
 namespace lightoff::cutaway {
 
@@ -43,6 +45,14 @@ struct Wheel {
     float speed_rad_s = 0; ///< its true one
 };
 
+/// Dirt and the like on a part.
+struct WearMark {
+    std::string_view part; ///< as in the catalogue
+    faults::Wear wear = faults::Wear::dirt;
+    int step = 0; ///< 1 .. faults::kWearSteps
+};
+std::vector<WearMark> marks_of(const bench::Site& site, const bench::WornParts& worn);
+
 /// All that the cutaway shows, as plain numbers: the drawing knows no furnace, the furnace no drawing.
 struct CutawayScene {
     std::array<Flame, combustion::kMaxBurners> burner{};
@@ -67,15 +77,23 @@ struct CutawayScene {
     float warmth = 0;  ///< supply air over return air, in rated temperature rises
     float flame_k = 293, exchanger_k = 293, collector_k = 293; ///< flue gas along its way
 
+    std::vector<WearMark> wear; ///< what is seen of it
+
+    /// Doors and blower module on their way: 0 in place, 1 taken away.
+    float burner_door_away = 0, blower_door_away = 0, blower_module_away = 0;
+
     Travel travel;
-    float time_s = 0; ///< simulated; flames flicker by it
+    float time_s = 0;   ///< simulated; flames flicker by it
+    bool still = false; ///< nothing is to move: what flows is marked by chevrons instead
 };
 
 CutawayScene make_scene(const furnace::Model& model, const bench::World& world, const Travel& travel);
 
 /// The same as somebody before the furnace sees it: nothing behind a door, no gas, no air, no contact's
 /// state, no energy that can't be seen. `travel` moves the wheels' marks.
-CutawayScene scene_of(const furnace::Model& model, const bench::Percept& percept, const Travel& travel);
+CutawayScene scene_of(const bench::Site& site, const bench::Percept& percept, const Travel& travel);
+/// Takes all movement out of it.
+void stand_still(CutawayScene& scene);
 /// Moves the marks of what is seen to turn by one tick.
 void move(Travel& travel, const bench::Percept& percept, double tick_s);
 

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace lightoff::debrief {
 namespace {
@@ -66,6 +67,9 @@ const cutaway::CutawayScene& Now::scene(const Model& model, std::uint64_t tick) 
     cutaway::Travel travel = cutaway::travel_at_rest(world);
     travel.air_s = travel.flue_s = travel.gas_s = model.seconds(tick);
     scene_ = cutaway::make_scene(model.site().model, world, travel);
+    scene_.wear = cutaway::marks_of(model.site(), bench::all_wear(model.site(), world));
+    if (still_)
+        cutaway::stand_still(scene_);
     tick_ = tick;
     return scene_;
 }
@@ -93,6 +97,7 @@ void draw_now(const Canvas& canvas, Rect area, const Model& model, Now& now, std
                   Type::Secondary, theme.ink);
     }
     area.cut_bottom(canvas.px(6));
+    area = {{std::ceil(area.min.x), std::ceil(area.min.y)}, {std::floor(area.max.x), std::floor(area.max.y)}};
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("furnace then", area.size(), false, kLayer);
     cutaway::draw_cutaway(canvas.here(), area, now.scene(model, tick));

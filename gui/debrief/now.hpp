@@ -12,11 +12,13 @@ namespace lightoff::debrief {
 class Now {
 public:
     const cutaway::CutawayScene& scene(const Model& model, std::uint64_t tick);
+    void stand_still(bool still) { still_ = still; }
 
 private:
     std::optional<furnace::Workspace> workspace_;
     std::optional<std::uint64_t> tick_;
     cutaway::CutawayScene scene_;
+    bool still_ = false;
 };
 
 /// The open furnace at that moment, and the last that was done, read and noticed by then.

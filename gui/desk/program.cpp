@@ -111,6 +111,7 @@ void Program::explore(const std::string& scenario) {
     try {
         explore_ = std::make_unique<OpenExplore>(scenario);
         explore_->page.set_look(theme_of(own_.settings), static_cast<float>(own_.settings.text_percent));
+        explore_->page.set_motion(!own_.settings.reduced_motion);
         explore_->page.let_leave();
     } catch (const files::Error& error) {
         desk_.say(error.what());
@@ -209,6 +210,7 @@ void Program::draw_debrief(const Canvas& canvas, Rect page) {
         open.model = open.background.take();
         if (open.model) {
             open.view = std::make_unique<debrief::DebriefView>(*open.model);
+            open.view->now.stand_still(own_.settings.reduced_motion);
             keep_mark();
         }
     }
@@ -249,6 +251,7 @@ void Program::close_asked() {
 
 void Program::frame(const platform::FrameInput& input) {
     window_px_ = input.size;
+    ImGui::GetIO().ConfigInputTextCursorBlink = !own_.settings.reduced_motion;
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(input.size);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0}); // what is drawn may reach the window's edge
@@ -298,6 +301,7 @@ void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
         explore_->page.draw(canvas, page);
         const platform::Wishes wishes = explore_->page.wishes();
         own_.settings.theme = theme(wishes.theme).name;
+        own_.settings.text_percent = static_cast<double>(wishes.text_percent);
         close_ = close_ || wishes.close;
         if (explore_->page.left())
             back_to_desk();
@@ -307,7 +311,7 @@ void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
 }
 
 void Program::handle_keys() {
-    if (!ImGui::GetIO().KeyCtrl || explore_)
+    if (!ImGui::GetIO().KeyCtrl || explore_ || keys_view_.waits)
         return;
     if (key_pressed(Key::Equal))
         change_text(kTextStep);
@@ -335,6 +339,8 @@ platform::Wishes Program::wishes() const {
 
 float Program::text_percent_in(ImVec2 window_px) const {
     const auto wanted = static_cast<float>(own_.settings.text_percent);
+    if (explore_)
+        return explore_->page.text_percent_in(window_px); // its pages take turns where there is little room
     if (window_px.x <= 0 || window_px.y <= 0)
         return wanted;
     const float whole = platform::design_scale(window_px.y, 100, theme(theme_of(own_.settings)));
@@ -401,6 +407,7 @@ void Program::change_text(double by_percent) {
 void Program::obey_settings() {
     call_->page.set_units(own_.settings.si_units ? view::Units::si : view::Units::trade);
     call_->page.set_motion(!own_.settings.reduced_motion);
+    call_->page.set_keys(work::KeyMap::with(own_.settings.keys));
 }
 
 void Program::keep_settings() {
@@ -413,16 +420,36 @@ void Program::keep_settings() {
 }
 
 void Program::draw_settings(const Canvas& canvas, Rect page) {
-    files::Settings& own = own_.settings;
-    const files::Settings before = own;
+    const files::Settings before = own_.settings;
+    work::KeyMap keys = work::KeyMap::with(own_.settings.keys);
+    const bool key_taken = settings_leaf_ == 1 && take_key(keys, keys_view_);
     fill(canvas, page, canvas.theme->ground);
     Rect rest = page.shrunk(canvas.px(18));
     Rect head = rest.cut_top(control_height(canvas));
     if (button(canvas, head.cut_right(button_width(canvas, "Back", "Esc")), "Back", false, "Esc") ||
-        key_pressed(Key::Escape))
+        (!key_taken && key_pressed(Key::Escape)))
         settings_open_ = false;
+    const std::array<std::string_view, 2> leaves{"Looks and sound", "Keys"};
+    head.cut_right(canvas.px(16));
+    settings_leaf_ = choice(canvas, head.cut_right(choice_width(canvas, leaves)), leaves, settings_leaf_);
     text_in(canvas, head, "Settings", Type::Title, canvas.theme->ink);
     rest.cut_top(canvas.px(20));
+    if (settings_leaf_ == 0)
+        draw_looks(canvas, rest);
+    else
+        draw_keys(canvas, rest, keys, keys_view_);
+    if (settings_leaf_ == 0 || !settings_open_)
+        keys_view_ = {};
+    own_.settings.keys = keys.changes();
+    if (own_.settings != before) {
+        keep_settings();
+        if (call_)
+            obey_settings();
+    }
+}
+
+void Program::draw_looks(const Canvas& canvas, Rect rest) {
+    files::Settings& own = own_.settings;
     const auto row = [&](std::string_view name, std::initializer_list<std::string_view> words,
                          std::size_t chosen) {
         Rect line = rest.cut_top(control_height(canvas));
@@ -450,11 +477,6 @@ void Program::draw_settings(const Canvas& canvas, Rect page) {
         "This window gives screen readers nothing to read. The terminal program lightoff-cli carries every "
         "sight and sound as a sentence, so that a whole call can be worked there: lightoff-cli play.",
         Type::Secondary, canvas.theme->pencil);
-    if (own != before) {
-        keep_settings();
-        if (call_)
-            obey_settings();
-    }
 }
 
 } // namespace lightoff::desk

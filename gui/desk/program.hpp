@@ -5,6 +5,7 @@
 #include "gui/debrief/background.hpp"
 #include "gui/debrief/debrief.hpp"
 #include "gui/desk/front_desk.hpp"
+#include "gui/desk/keys_page.hpp"
 #include "gui/explore/explore.hpp"
 #include "gui/platform/app.hpp"
 #include "gui/platform/speaker.hpp"
@@ -57,6 +58,8 @@ public:
     bool show_debrief(debrief::Page page);
     [[nodiscard]] bool is_debriefing() const { return debrief_ != nullptr; }
     void draw(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
+    /// The text size asked for, or the largest that leaves every pane room in a window of this size.
+    [[nodiscard]] float text_percent_in(ImVec2 window_px) const;
 
 private:
     struct OpenCall {
@@ -89,12 +92,12 @@ private:
     void back_to_desk();
     void draw_cautions(const canvas::Canvas& canvas, canvas::Rect page);
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
+    void draw_looks(const canvas::Canvas& canvas, canvas::Rect rest);
     void keep_settings();
     void obey_settings();
     void keep_mark();
     void listen();
     void change_text(double by_percent);
-    float text_percent_in(ImVec2 window_px) const;
 
     Own own_;
     FrontDesk desk_;
@@ -102,6 +105,8 @@ private:
     std::unique_ptr<OpenExplore> explore_;
     std::unique_ptr<OpenDebrief> debrief_;
     bool settings_open_ = false;
+    std::size_t settings_leaf_ = 0; ///< looks, keys
+    KeysView keys_view_;
     bool close_ = false;
     ImVec2 window_px_{0, 0};
 

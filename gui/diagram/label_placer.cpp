@@ -83,7 +83,10 @@ std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, ca
         if (!second)
             second = placed;
     }
-    if (second) {
+    if (second) { // what hangs below the base line may touch a line as well
+        second->over_lines =
+            second->over_lines ||
+            discouraged_.meets({second->ink.min, second->ink.max + ImVec2{0, size.y * kEmptyOfLine}});
         const float gap = canvas_.px(kGap);
         forbidden_.add({second->ink.min - ImVec2{gap, 0}, second->ink.max + ImVec2{gap, 0}});
     }

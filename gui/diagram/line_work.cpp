@@ -147,7 +147,7 @@ void draw_spots(const Sheet& sheet, int cursor) {
 }
 
 void reserve_line_work(const Sheet& sheet, LabelPlacer& placer) {
-    const float half = sheet.canvas.px(1.5F);
+    const float half = std::max(sheet.canvas.px(1.5F), line_width(sheet.canvas, Line::Outline) / 2 + 1);
     const auto discourage = [&](const std::vector<ImVec2>& path) {
         for (std::size_t i = 0; i + 1 < path.size(); ++i)
             placer.discourage(
@@ -173,10 +173,8 @@ void reserve_line_work(const Sheet& sheet, LabelPlacer& placer) {
             const Rect box = sheet.place.to_screen(piece);
             discourage({box.min, {box.min.x, box.max.y}});
             discourage({{box.max.x, box.min.y}, box.max});
-            if (block.kind != Block::Kind::unit) {
-                discourage({box.min, {box.max.x, box.min.y}});
-                discourage({{box.min.x, box.max.y}, box.max});
-            }
+            discourage({box.min, {box.max.x, box.min.y}});
+            discourage({{box.min.x, box.max.y}, box.max});
         }
     const float r = pin_radius(sheet) + 0.5F;
     for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i)

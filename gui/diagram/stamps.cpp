@@ -161,8 +161,8 @@ void letter_stamp(const Sheet& sheet, LabelPlacer& placer, const view::Stamp& st
     if (stamp.stale)
         hatch(canvas, tag, mix(canvas.theme->ground, colour, 0.35F), 6);
     outline(canvas, tag, Line::Detail, colour);
-    text(canvas, placed->choice.at, words, Type::Minimum,
-         stamp.stale ? canvas.theme->pencil : canvas.theme->ink, placed->choice.align);
+    // Stale or not, in ink: pencil would be too faint on the hatching.
+    text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink, placed->choice.align);
 }
 
 } // namespace

@@ -99,7 +99,7 @@ platform::Wishes Explore::wishes() const {
     wishes.text_percent = text_percent_in(window_px_);
     const bool catching_up =
         what_if_.exists() && !what_if_.is_there() && furnace_.world().tick > what_if_.begins_tick();
-    wishes.next_frame_in_s = paused_ && !stepping_ && !catching_up ? 1e9 : 0;
+    wishes.next_frame_in_s = paused_ && !stepping_ && !catching_up && !furnace_.on_the_way() ? 1e9 : 0;
     return wishes;
 }
 
@@ -131,6 +131,7 @@ void Explore::pass(double wall_s) {
         furnace_.pass(wall_s, speed());
     }
     what_if_.follow();
+    furnace_.pass_wall(wall_s);
 }
 
 void Explore::look_at(std::uint64_t tick) {
@@ -393,10 +394,14 @@ void Explore::draw_furnace(const Canvas& canvas, Rect area) {
     const bool beside = show_what_if_ && what_if_.is_there();
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("furnace", area.size(), false, kLayer);
-    cutaway::draw_cutaway(
-        canvas.here(), area,
-        beside ? cutaway::make_scene(site_->model, what_if_.beside().world(), furnace_.travel())
-               : furnace_.scene());
+    if (beside) {
+        cutaway::CutawayScene scene =
+            cutaway::make_scene(site_->model, what_if_.beside().world(), furnace_.travel());
+        furnace_.show_still(scene);
+        cutaway::draw_cutaway(canvas.here(), area, scene);
+    } else {
+        cutaway::draw_cutaway(canvas.here(), area, furnace_.shown());
+    }
     ImGui::EndChild();
 }
 

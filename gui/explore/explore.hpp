@@ -39,6 +39,7 @@ public:
     float text_percent_in(ImVec2 window_px) const;
 
     void set_look(canvas::ThemeId theme, float text_percent);
+    void set_motion(bool moves) { furnace_.set_motion(moves); }
     /// Gives it a way back to where it was opened from.
     void let_leave() { may_leave_ = true; }
     bool left() const { return left_; }

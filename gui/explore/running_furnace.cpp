@@ -23,6 +23,7 @@ RunningFurnace::RunningFurnace(const bench::Site& site, const lesson::Scenario& 
                      [](const auto& a, const auto& b) { return a.tick < b.tick; });
     travel_ = cutaway::travel_at_rest(world());
     look();
+    settle_motion();
     while (world().tick < scenario.arrive_after_ticks) {
         tick();
     }
@@ -34,6 +35,32 @@ double RunningFurnace::seconds(std::uint64_t tick) const {
 
 std::uint64_t RunningFurnace::tick_at(double seconds) const {
     return static_cast<std::uint64_t>(std::llround(std::max(0.0, seconds) / site_->model.board.tick_s));
+}
+
+cutaway::Standing RunningFurnace::standing() const {
+    return cutaway::standing_of(*site_, bench::perceive(*site_, world()));
+}
+
+cutaway::CutawayScene RunningFurnace::scene() const {
+    cutaway::CutawayScene scene = cutaway::make_scene(site_->model, world(), travel_);
+    scene.wear = cutaway::marks_of(*site_, bench::all_wear(*site_, world()));
+    return scene;
+}
+
+cutaway::CutawayScene RunningFurnace::shown() const {
+    cutaway::CutawayScene scene = this->scene();
+    motion_.show_in(scene);
+    show_still(scene);
+    return scene;
+}
+
+void RunningFurnace::show_still(cutaway::CutawayScene& scene) const {
+    if (!moves_)
+        cutaway::stand_still(scene);
+}
+
+void RunningFurnace::pass_wall(double wall_s) {
+    motion_.go_on(standing(), wall_s, moves_);
 }
 
 void RunningFurnace::pass(double wall_s, double speed) {
@@ -54,7 +81,8 @@ void RunningFurnace::tick(double speed) {
         do_history();
     }
     const bool is_new = timed_.tick();
-    cutaway::move(travel_, site_->model, world(), site_->model.board.tick_s, speed);
+    if (moves_)
+        cutaway::move(travel_, site_->model, world(), site_->model.board.tick_s, speed);
     if (is_new) {
         look();
     }

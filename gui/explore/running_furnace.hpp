@@ -3,7 +3,7 @@
 #include "bench/history.hpp"
 #include "bench/milestones.hpp"
 #include "bench/sequence.hpp"
-#include "gui/cutaway/scene.hpp"
+#include "gui/cutaway/motion.hpp"
 #include "gui/explore/timed_world.hpp"
 #include "gui/trace/strip_chart.hpp"
 #include "lesson/scenario.hpp"
@@ -27,6 +27,9 @@ public:
     /// Never more than kMostTicks at once: a machine that can't keep up falls behind instead of standing
     /// still.
     void pass(double wall_s, double speed);
+    /// Wall time goes by even while the furnace is held: doors and lamp come to their places.
+    void pass_wall(double wall_s);
+    void settle_motion() { motion_.jump(standing()); }
     /// One tick; `speed` only slows the marks that show movement.
     void tick(double speed = 1.0);
 
@@ -44,7 +47,15 @@ public:
     furnace::Workspace& workspace() { return timed_.workspace(); }
     const trace::Recording& recording() const { return timed_.recording(); }
     const std::vector<trace::Event>& events() const { return events_; }
-    cutaway::CutawayScene scene() const { return cutaway::make_scene(site_->model, world(), travel_); }
+    cutaway::CutawayScene scene() const; ///< as it is
+    /// As the window shows it: doors and lamp on their way, and nothing moving if nothing is to.
+    cutaway::CutawayScene shown() const;
+    /// Nothing moves, but what is to be seen does come and go; see cutaway::stand_still.
+    void set_motion(bool moves) { moves_ = moves; }
+    /// Stops another scene where this one is stopped.
+    void show_still(cutaway::CutawayScene& scene) const;
+    /// A door or the lamp is not yet where it belongs.
+    bool on_the_way() const { return motion_.moves(); }
     const cutaway::Travel& travel() const { return travel_; }
     double now_s() const { return seconds(world().tick); }
     double seconds(std::uint64_t tick) const;
@@ -66,6 +77,7 @@ private:
     void do_history();
     void look();
     void forget_after(std::uint64_t tick);
+    cutaway::Standing standing() const;
 
     const bench::Site* site_;
     bench::Gauges gauges_;
@@ -78,6 +90,8 @@ private:
     std::vector<bench::SequenceStep> steps_;
     std::vector<trace::Event> events_;
     cutaway::Travel travel_;
+    cutaway::Motion motion_;
+    bool moves_ = true;
     double left_over_s_ = 0;
 };
 

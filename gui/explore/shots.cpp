@@ -97,6 +97,7 @@ std::vector<std::string> save_shots(platform::WindowOptions options, Explore& pa
     std::filesystem::create_directories(folder, ignored);
     std::vector<std::string> failures;
     const auto picture = [&](const char* name) {
+        page.furnace().settle_motion();
         const std::string path = (std::filesystem::path(folder) / name).string() + ".png";
         if (!save(window, page, path)) {
             failures.push_back("Cannot write " + path + ".");

@@ -7,7 +7,7 @@ Known known_of(const visit::Visit& visit, const lesson::Scenario& scenario, Unit
     Known known;
     known.site = &visit.site();
     known.scenario = &scenario;
-    known.percept = visit.percept();
+    known.percept = bench::perceive_with_wear(visit.site(), visit.world());
     known.readings = visit.notebook().readings();
     known.captions = visit.captions();
     known.done = visit.done();

@@ -229,6 +229,24 @@ std::string title_of(const bench::Site& site, const Thing& thing) {
     return {};
 }
 
+std::string worn_words(const bench::Percept& percept, const Thing& thing) {
+    using Steps = std::array<std::string_view, faults::kWearSteps>;
+    static constexpr std::array<Steps, faults::kWears> kWords{
+        Steps{"a film of dirt", "some dirt", "dirty", "thick with dirt", "packed with dirt"},
+        Steps{"a breath of soot", "some soot", "sooty", "black with soot", "caked with soot"},
+        Steps{"specks of rust", "some rust", "rusty", "eaten by rust", "all rust"},
+        Steps{"drops of water", "some water", "water stands in it", "much water in it", "full of water"},
+        Steps{"faintly browned", "browned", "brown", "scorched", "charred"}};
+    if (thing.kind != Word::part)
+        return {};
+    std::string words;
+    for (int wear = 0; wear < faults::kWears; ++wear)
+        if (const int step = percept.worn.step(thing.value, static_cast<faults::Wear>(wear)); step > 0)
+            words += (words.empty() ? "" : ", ") +
+                     std::string(kWords[static_cast<std::size_t>(wear)][static_cast<std::size_t>(step - 1)]);
+    return words;
+}
+
 std::array<SlotFill, kSlots> slots_of(const Known& known, const Thing& thing) {
     Fill fill{known, {}};
     switch (thing.kind) {

@@ -12,6 +12,10 @@ namespace lightoff::view {
 /// For people: "Pressure switch", "board.R", "manifold tap of the gas valve".
 std::string title_of(const bench::Site& site, const Thing& thing);
 
+/// What meets the eye of a part's dirt and wear, without looking closely: "dusty, a little rust". Empty if
+/// nothing does, and for what is no part.
+std::string worn_words(const bench::Percept& percept, const Thing& thing);
+
 /// The eight slots of a thing's tag, in their fixed order.
 enum class Slot : std::uint8_t { look, hear, measure, undo, put_back, clean, adjust, replace };
 inline constexpr std::size_t kSlots = 8;

@@ -26,14 +26,9 @@ namespace lightoff::work {
 namespace {
 
 using namespace canvas;
-using platform::Key;
-using platform::key_pressed;
-
 constexpr std::uint64_t kShortAct = 20; ///< ticks: no bar for it
 constexpr std::array<std::string_view, CallPage::kSides> kSideNames{"Order",    "Bag",   "Notes",
                                                                     "Suspects", "Close", "Noticed"};
-constexpr std::array<std::string_view, CallPage::kSides> kSideKeys{"F1", "F2", "F3", "F4", "F5", "F6"};
-constexpr std::array<Key, CallPage::kSides> kSideCodes{Key::F1, Key::F2, Key::F3, Key::F4, Key::F5, Key::F6};
 constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "2×", "5×", "20×"};
 
 } // namespace
@@ -50,6 +45,7 @@ CallPage::CallPage(const files::LoadedBundle& bundle, const AttemptPlace& place)
         visit_.resume(place.path);
     else if (!place.path.empty())
         visit_.record(place.path);
+    settle_motion();
     if (auto guide = files::find_guide(bundle.name, bundle.site))
         guidance_.emplace(std::move(*guide));
 }
@@ -72,7 +68,8 @@ bool CallPage::reads_or_writes() const {
 }
 
 double CallPage::next_frame_in_s() const {
-    return pace_.still(ticks_busy(), reads_or_writes()) && waiting_.empty() ? 1e9 : 0.0;
+    const bool still = pace_.still(ticks_busy(), reads_or_writes()) && waiting_.empty();
+    return still && !motion_.moves() ? 1e9 : 0.0;
 }
 
 // ---- time ----
@@ -84,8 +81,14 @@ void CallPage::pass(double wall_s) {
         tick();
         next_line();
     }
+    const bench::Percept percept = visit_.percept();
     if (due > 0 && moves_)
-        cutaway::move(travel_, visit_.percept(), std::min(wall_s, 0.1));
+        cutaway::move(travel_, percept, std::min(wall_s, 0.1));
+    motion_.go_on(cutaway::standing_of(visit_.site(), percept), wall_s, moves_);
+}
+
+void CallPage::settle_motion() {
+    motion_.jump(cutaway::standing_of(visit_.site(), visit_.percept()));
 }
 
 void CallPage::tick() {
@@ -119,6 +122,7 @@ void CallPage::finish() {
         tick();
         next_line();
     }
+    settle_motion();
 }
 
 void CallPage::leave() {
@@ -240,20 +244,20 @@ void CallPage::obey(view::Wanted& wanted) {
 void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
     if (ImGui::GetIO().WantTextInput || typed_.open)
         return;
-    if (handle_tag_keys(known, tag_, wanted))
+    if (handle_tag_keys(known, keys_, tag_, wanted))
         return;
-    if (key_pressed(Key::Slash))
-        typed_.begin('/');
-    if (key_pressed(Key::E))
-        typed_.begin('e', faces::expect_line(known));
+    if (keys_.pressed(Command::type))
+        typed_.begin(keys_.letter(Command::type));
+    if (keys_.pressed(Command::expect))
+        typed_.begin(keys_.letter(Command::expect), faces::expect_line(known));
     for (std::size_t i = 0; i < kSides; ++i)
-        if (key_pressed(kSideCodes[i]))
+        if (keys_.pressed(static_cast<Command>(i)))
             side_ = static_cast<Side>(i);
-    if (key_pressed(Key::F7))
+    if (keys_.pressed(Command::turn))
         middle_ = static_cast<Middle>((static_cast<std::size_t>(middle_) + 1) % kMiddles);
-    if (key_pressed(Key::F8))
+    if (keys_.pressed(Command::hold))
         pace_.hold(!pace_.held());
-    if (key_pressed(Key::F9))
+    if (keys_.pressed(Command::wait))
         wanted.lines.push_back("wait until anything");
 }
 
@@ -287,11 +291,11 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
 
 void CallPage::draw_head(const Canvas& canvas, Rect area) {
     std::vector<FlowItem> items;
-    items.push_back({pace_.held() ? "Held##held" : "Runs##held", "F8", pace_.held(), true, 0,
-                     button_width(canvas, "Held", "F8")});
+    items.push_back({pace_.held() ? "Held##held" : "Runs##held", keys_.name(Command::hold), pace_.held(),
+                     true, 0, button_width(canvas, "Held", keys_.name(Command::hold))});
     for (std::size_t i = 0; i < kSpeedNames.size(); ++i)
         items.push_back({std::string(kSpeedNames[i]), "", i == pace_.speed(), true, 1, 0});
-    items.push_back({"Wait", "F9", false, true, 2, 0});
+    items.push_back({"Wait", keys_.name(Command::wait), false, true, 2, 0});
     items.push_back({"Leave", "", false, true, 3, 0});
     const float width = width_of_flow(canvas, items);
     const Rect right = area.cut_right(width);
@@ -351,15 +355,23 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
     if (tag_.thing) {
         const Rect tag = area.cut_bottom(tag_height(canvas, tag_));
         area.cut_bottom(canvas.px(8));
-        draw_tag(canvas, tag, known, tag_, wanted);
+        draw_tag(canvas, tag, known, keys_, tag_, wanted);
     }
     if (middle_ == Middle::furnace)
-        draw_furnace_pane(canvas, area, known, travel_, tag_.thing, furnace_, wanted);
+        draw_furnace_pane(canvas, area, known, seen_furnace(known), tag_.thing, furnace_, wanted);
     else if (middle_ == Middle::diagram) {
         diagram_.lead_in_hand = lead_in_hand();
         diagram::draw_diagram(canvas, area, ladder_, known, diagram_, wanted);
     } else
         trace_.draw(canvas, area, known);
+}
+
+cutaway::CutawayScene CallPage::seen_furnace(const view::Known& known) const {
+    cutaway::CutawayScene scene = cutaway::scene_of(*known.site, known.percept, travel_);
+    motion_.show_in(scene);
+    if (!moves_)
+        cutaway::stand_still(scene);
+    return scene;
 }
 
 template <class View, class Draw>
@@ -372,7 +384,7 @@ void CallPage::draw_with_evidence(View& view, Draw draw) {
 void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
     std::vector<FlowItem> items;
     for (std::size_t i = 0; i < kSides; ++i)
-        items.push_back({std::string(kSideNames[i]), std::string(kSideKeys[i]),
+        items.push_back({std::string(kSideNames[i]), keys_.name(static_cast<Command>(i)),
                          i == static_cast<std::size_t>(side_), true, 0, 0});
     if (width_of_flow(canvas, items) > area.width())
         for (FlowItem& item : items)
@@ -474,7 +486,7 @@ void CallPage::draw_foot(const Canvas& canvas, Rect area, const view::Known& kno
     else
         draw_last_noticed(canvas, upper, known);
     area.cut_top(canvas.px(8));
-    const std::string line = draw_typed(canvas, area, *known.site, typed_);
+    const std::string line = draw_typed(canvas, area, *known.site, keys_.name(Command::type), typed_);
     if (!line.empty())
         wanted.lines.push_back(line);
 }

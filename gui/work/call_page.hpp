@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "files/bundle_loader.hpp"
-#include "gui/cutaway/scene.hpp"
+#include "gui/cutaway/motion.hpp"
 #include "gui/diagram/diagram.hpp"
 #include "gui/instruments/bag.hpp"
 #include "gui/paper/sheets.hpp"
 #include "gui/view/known.hpp"
 #include "gui/work/furnace_pane.hpp"
+#include "gui/work/key_map.hpp"
 #include "gui/work/noticed_trace.hpp"
 #include "gui/work/pace.hpp"
 #include "gui/work/tag.hpp"
@@ -71,8 +72,11 @@ public:
     void show(Side side) { side_ = side; }
     /// A sentence for the foot of the page.
     void warn(std::string words) { refusal_ = std::move(words); }
-    /// Whether wheels are drawn turning; captions say it either way.
+    /// Whether anything is drawn moving; captions say it either way.
     void set_motion(bool moves) { moves_ = moves; }
+    /// Doors and lamp as they are now, without the way there.
+    void settle_motion();
+    void set_keys(const KeyMap& keys) { keys_ = keys; }
     void set_units(view::Units units) { units_ = units; }
     void hold(bool held) { pace_.hold(held); }
     [[nodiscard]] view::Known known() const;
@@ -105,6 +109,7 @@ private:
                     view::Wanted& wanted);
     void draw_close(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                     view::Wanted& wanted);
+    [[nodiscard]] cutaway::CutawayScene seen_furnace(const view::Known& known) const;
     template <class View, class Draw>
     void draw_with_evidence(View& view, Draw draw);
     view::Wanted::Lead lead_in_hand() const;
@@ -117,6 +122,7 @@ private:
     visit::Visit visit_;
     Pace pace_;
     cutaway::Travel travel_;
+    cutaway::Motion motion_;
     std::deque<std::string> waiting_;
     std::string refusal_;
     bench::Heard heard_;          ///< short sounds since the last frame
@@ -125,6 +131,7 @@ private:
     Side side_ = Side::order;
     view::Units units_ = view::Units::trade;
     bool moves_ = true;
+    KeyMap keys_;
     Tag tag_;
     Typed typed_;
     FurnacePane furnace_;

@@ -45,14 +45,15 @@ public:
          const std::optional<view::Thing>& focus, view::Wanted& wanted)
         : canvas_(canvas), layout_(layout), known_(known), focus_(focus), wanted_(wanted) {}
 
-    /// Parts that lie beside the furnace: faded, in dashes.
-    void parts_off() {
+    /// Parts that lie beside the furnace: faded, in dashes. The blower module is on its way for a moment.
+    void parts_off(float module_away) {
         for (std::size_t i = 0; i < known_.site->catalogue.parts.size(); ++i) {
             const cutaway::PartPlace* place = cutaway::find_part_place(known_.site->catalogue.parts[i].id);
             if (place == nullptr || !is_off(known_.percept.worked, static_cast<int>(i)))
                 continue;
             const Rect box = layout_.place.to_screen(place->box);
-            fill(canvas_, box, faded(canvas_.theme->ground, 0.85F));
+            const bool on_its_way = place->part == "blower_module" && module_away < 1;
+            fill(canvas_, box, faded(canvas_.theme->ground, on_its_way ? 0.0F : 0.85F));
             outline(canvas_, box, Line::Hidden, canvas_.theme->ink);
         }
     }
@@ -101,7 +102,9 @@ public:
     void name_hovered() const {
         if (!hovered_)
             return;
-        const std::string words = view::title_of(*known_.site, *hovered_);
+        std::string words = view::title_of(*known_.site, *hovered_);
+        if (const std::string worn = view::worn_words(known_.percept, *hovered_); !worn.empty())
+            words += ": " + worn;
         const ImVec2 size = text_size(canvas_, words, Type::Secondary);
         ImVec2 at{hovered_box_.centre().x - size.x / 2, hovered_box_.min.y - size.y - canvas_.px(6)};
         at.x = std::clamp(at.x, layout_.window.min.x,
@@ -109,8 +112,12 @@ public:
         at.y = std::max(at.y, layout_.window.min.y);
         const Rect card{at - ImVec2{canvas_.px(6), canvas_.px(2)},
                         at + size + ImVec2{canvas_.px(6), canvas_.px(2)}};
+        if (canvas_.probe != nullptr)
+            canvas_.probe->set_layer(1); // it lies over what is beneath for as long as it is hovered
         fill(canvas_, card, canvas_.theme->ink);
         text(canvas_, at, words, Type::Secondary, canvas_.theme->ground);
+        if (canvas_.probe != nullptr)
+            canvas_.probe->set_layer(0);
     }
 
 private:
@@ -180,7 +187,7 @@ void move_drawing(const Canvas& canvas, const cutaway::CutawayLayout& layout, cu
 } // namespace
 
 void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known,
-                       const cutaway::Travel& travel, const std::optional<view::Thing>& focus,
+                       const cutaway::CutawayScene& scene, const std::optional<view::Thing>& focus,
                        FurnacePane& pane, view::Wanted& wanted) {
     area = {{std::ceil(area.min.x), std::ceil(area.min.y)}, {std::floor(area.max.x), std::floor(area.max.y)}};
     ImGui::SetCursorScreenPos(area.min);
@@ -188,10 +195,9 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
                       kPlainWindow | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse |
                           ImGuiWindowFlags_NoBackground);
     const Canvas inside = canvas.here();
-    const cutaway::CutawayScene scene = cutaway::scene_of(known.site->model, known.percept, travel);
     const cutaway::CutawayLayout layout = cutaway::draw_cutaway(inside, area, scene, pane.view);
     Pane shown(inside, layout, known, focus, wanted);
-    shown.parts_off();
+    shown.parts_off(scene.blower_module_away);
     if (pane.show_spots)
         shown.spots();
     shown.parts();

@@ -16,7 +16,7 @@ struct FurnacePane {
 
 /// The furnace as it is seen, every part a place to press.
 void draw_furnace_pane(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
-                       const cutaway::Travel& travel, const std::optional<view::Thing>& focus,
+                       const cutaway::CutawayScene& scene, const std::optional<view::Thing>& focus,
                        FurnacePane& pane, view::Wanted& wanted);
 
 } // namespace lightoff::work

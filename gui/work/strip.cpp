@@ -68,7 +68,8 @@ public:
             wanted_.focus = thing;
         const bool hovered = ImGui::IsItemHovered();
         const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
-        const Rect ink = text_in(canvas_, box, words, Type::Body, canvas_.theme->ink);
+        const Type type = text_size(canvas_, words, Type::Body).x <= box.width() ? Type::Body : Type::Secondary;
+        const Rect ink = text_in(canvas_, box, words, type, canvas_.theme->ink);
         if (hovered || keyboard)
             segment(canvas_, {ink.min.x, ink.max.y}, ink.max, keyboard ? Line::Outline : Line::Rule,
                     canvas_.theme->ink);
@@ -160,7 +161,7 @@ void doors(Strip& strip, const view::Known& known) {
         strip.toggle("Door switch",
                      taped                   ? "Taped"
                      : left.door_switch_held ? "Held"
-                                             : "Let go",
+                                             : "Free",
                      taped ? "tape off" : to("door-switch", !left.door_switch_held),
                      strip.part("door_switch"), !taped && !left.door_switch_held);
     strip.toggle("Filter", left.filter_in ? "In" : "Out", to("filter", !left.filter_in), strip.part("filter"),

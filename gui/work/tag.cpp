@@ -24,8 +24,6 @@ using platform::Key;
 using platform::key_pressed;
 using view::Slot;
 
-constexpr std::array<Key, view::kSlots> kKeys{Key::L, Key::H, Key::M, Key::U, Key::P, Key::C, Key::A, Key::R};
-constexpr std::array<char, view::kSlots> kLetters{'L', 'H', 'M', 'U', 'P', 'C', 'A', 'R'};
 constexpr std::size_t kColumns = 4;
 constexpr float kRow = 46; // design pixels
 constexpr float kLeastChoice = 280;
@@ -131,14 +129,14 @@ void draw_card(const Canvas& canvas, Rect box) {
 }
 
 /// A slot: its letter and name over what it would do. Everything is pressable; what can't be done says why.
-bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::SlotFill& fill, bool open) {
+bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::SlotFill& fill,
+                 const std::string& key) {
     const Theme& theme = *canvas.theme;
     const std::string name(view::name_of(slot_at(i)));
     const bool pressed = press_area(name.c_str(), box) || enter_pressed();
     tab_stop();
-    const bool reversed = open || ImGui::IsItemActive();
+    const bool reversed = ImGui::IsItemActive();
     if (reversed || ImGui::IsItemHovered())
-
         canvas::fill(canvas, box, reversed ? theme.ink : theme.ground);
     outline(canvas, box, fill.choices.empty() ? Line::Hidden : Line::Rule, theme.pencil);
     if (has_keyboard())
@@ -146,12 +144,14 @@ bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::Slot
     Rect inner = box.shrunk(canvas.px(4));
     inner.min.x += canvas.px(4);
     Rect upper = inner.cut_top(line_height(canvas, Type::Body));
-    const std::string letter(1, kLetters[i]);
-    text_in(canvas, upper.cut_right(text_size(canvas, letter, Type::Minimum).x + canvas.px(2)), letter,
+    text_in(canvas, upper.cut_right(text_size(canvas, key, Type::Minimum).x + canvas.px(2)), key,
             Type::Minimum, reversed ? theme.panel : theme.pencil, Align::End);
     text_in(canvas, upper, name, Type::Body, reversed ? theme.ground : theme.ink);
+    const bool says_it = fill.choices.size() == 1 &&
+                         text_size(canvas, fill.choices.front().words, Type::Minimum).x <= inner.width();
     const std::string below = fill.choices.empty()       ? "—"
-                              : fill.choices.size() == 1 ? fill.choices.front().words
+                              : says_it                  ? fill.choices.front().words
+                              : fill.choices.size() == 1 ? "1 way"
                                                          : std::to_string(fill.choices.size()) + " ways";
     text_in(canvas, inner, below, Type::Minimum, reversed ? theme.panel : theme.pencil);
     if (canvas.probe != nullptr)
@@ -160,13 +160,15 @@ bool slot_button(const Canvas& canvas, Rect box, std::size_t i, const view::Slot
 }
 
 void draw_slots(const Canvas& canvas, Rect area, const view::Known& known,
-                const std::array<view::SlotFill, view::kSlots>& slots, Tag& tag, view::Wanted& wanted) {
+                const std::array<view::SlotFill, view::kSlots>& slots, const KeyMap& keys, Tag& tag,
+                view::Wanted& wanted) {
     const float gap = canvas.px(6);
     const float width = std::floor((area.width() - gap * (kColumns - 1)) / kColumns);
     for (std::size_t i = 0; i < view::kSlots; ++i) {
         const ImVec2 at{area.min.x + static_cast<float>(i % kColumns) * (width + gap),
                         area.min.y + static_cast<float>(i / kColumns) * (canvas.px(kRow) + gap)};
-        if (slot_button(canvas, rect_at(at, {width, canvas.px(kRow)}), i, slots[i], false))
+        if (slot_button(canvas, rect_at(at, {width, canvas.px(kRow)}), i, slots[i],
+                        keys.name(command_of(slot_at(i)))))
             press(known, slot_at(i), slots[i], tag, wanted);
     }
 }
@@ -178,7 +180,11 @@ void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, con
     const Canvas inside = canvas.here();
     const float height = control_height(canvas);
     const float gap = canvas.px(4);
-    const auto columns = static_cast<std::size_t>(std::max(2.0F, area.width() / canvas.px(kLeastChoice)));
+    float widest = canvas.px(kLeastChoice);
+    for (const view::SlotChoice& choice : fill.choices)
+        widest = std::max(widest, button_width(canvas, choice.words, time_of(choice) + "  9") + gap);
+    const auto columns =
+        static_cast<std::size_t>(std::max(1.0F, (area.width() - ImGui::GetStyle().ScrollbarSize) / widest));
     const float width =
         std::floor((area.width() - ImGui::GetStyle().ScrollbarSize) / static_cast<float>(columns) - gap);
     const ImVec2 from = ImGui::GetCursorScreenPos();
@@ -189,6 +195,8 @@ void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, con
         std::string key = time_of(choice);
         if (i < 9)
             key += (key.empty() ? "" : "  ") + std::to_string(i + 1);
+        if (button_width(canvas, choice.words, key) > width)
+            key.clear(); // the words come first
         ImGui::PushID(static_cast<int>(i));
         const Rect box = rect_at(at, {width, height});
         if (button(in_view(inside, box, area), box, choice.words, false, key))
@@ -211,16 +219,13 @@ void draw_chain(const Canvas& canvas, Rect& head, Tag& tag, view::Wanted& wanted
 
 } // namespace
 
-char key_of(Slot slot) {
-    return kLetters[static_cast<std::size_t>(slot)];
-}
-
 float tag_height(const Canvas& canvas, const Tag& tag) {
     const float more = tag.open ? kMoreRows * control_height(canvas) : 0;
     return more + canvas.px(16) + control_height(canvas) + 2 * canvas.px(kRow) + canvas.px(12);
 }
 
-void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, Tag& tag, view::Wanted& wanted) {
+void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, const KeyMap& keys, Tag& tag,
+              view::Wanted& wanted) {
     draw_card(canvas, area);
     const auto slots = offers_of(known, *tag.thing);
     Rect inner = area.shrunk(canvas.px(8));
@@ -230,15 +235,21 @@ void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, Tag& ta
     head.cut_right(canvas.px(8));
     draw_chain(canvas, head, tag, wanted);
     head.cut_left(canvas.px(22));
-    text_in(canvas, head, view::title_of(*known.site, *tag.thing), Type::Heading, canvas.theme->ink);
+    const std::string title = view::title_of(*known.site, *tag.thing);
+    text_in(canvas, head, title, Type::Heading, canvas.theme->ink);
+    if (const std::string worn = view::worn_words(known.percept, *tag.thing); !worn.empty()) {
+        head.cut_left(text_size(canvas, title, Type::Heading).x + canvas.px(14));
+        if (text_size(canvas, worn, Type::Secondary).x <= head.width())
+            text_in(canvas, head, worn, Type::Secondary, canvas.theme->ink);
+    }
     inner.cut_top(canvas.px(6));
     if (tag.open)
         draw_choices(canvas, inner, known, slots[static_cast<std::size_t>(*tag.open)], tag, wanted);
     else
-        draw_slots(canvas, inner, known, slots, tag, wanted);
+        draw_slots(canvas, inner, known, slots, keys, tag, wanted);
 }
 
-bool handle_tag_keys(const view::Known& known, Tag& tag, view::Wanted& wanted) {
+bool handle_tag_keys(const view::Known& known, const KeyMap& keys, Tag& tag, view::Wanted& wanted) {
     if (!tag.thing)
         return false;
     if (key_pressed(Key::Escape)) {
@@ -262,7 +273,7 @@ bool handle_tag_keys(const view::Known& known, Tag& tag, view::Wanted& wanted) {
             }
     }
     for (std::size_t i = 0; i < view::kSlots; ++i)
-        if (key_pressed(kKeys[i])) {
+        if (keys.pressed(command_of(slot_at(i)))) {
             press(known, slot_at(i), slots[i], tag, wanted);
             return true;
         }

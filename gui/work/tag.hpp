@@ -2,6 +2,7 @@
 #pragma once
 #include "gui/canvas/canvas.hpp"
 #include "gui/view/things.hpp"
+#include "gui/work/key_map.hpp"
 
 #include <optional>
 #include <string>
@@ -19,16 +20,13 @@ struct Tag {
     void close() { *this = {}; }
 };
 
-/// Letter of a slot: L H M U P C A R.
-char key_of(view::Slot slot);
-
 /// Height that it wants, in pixels.
 float tag_height(const canvas::Canvas& canvas, const Tag& tag);
 
-void draw_tag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, Tag& tag,
-              view::Wanted& wanted);
+void draw_tag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, const KeyMap& keys,
+              Tag& tag, view::Wanted& wanted);
 
-/// Its keys: letters for slots, digits for what is spread out, Escape. True if one of them was pressed.
-bool handle_tag_keys(const view::Known& known, Tag& tag, view::Wanted& wanted);
+/// Its keys: one for each slot, digits for what is spread out, Escape. True if one of them was pressed.
+bool handle_tag_keys(const view::Known& known, const KeyMap& keys, Tag& tag, view::Wanted& wanted);
 
 } // namespace lightoff::work

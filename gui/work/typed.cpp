@@ -114,12 +114,13 @@ void draw_choices(const Canvas& canvas, Rect area, const bench::Site& site, cons
 
 } // namespace
 
-std::string draw_typed(const Canvas& canvas, Rect area, const bench::Site& site, Typed& typed) {
+std::string draw_typed(const Canvas& canvas, Rect area, const bench::Site& site, const std::string& key,
+                       Typed& typed) {
     Rect field = area.cut_left(std::min(canvas.px(420), area.width() * 0.6F));
     area.cut_left(canvas.px(12));
     if (!typed.open) {
-        if (button(canvas, field.cut_left(button_width(canvas, "Type an action", "/")), "Type an action",
-                   false, "/"))
+        if (button(canvas, field.cut_left(button_width(canvas, "Type an action", key)), "Type an action",
+                   false, key))
             typed.begin(0);
         return {};
     }

@@ -30,8 +30,8 @@ struct Typed {
     }
 };
 
-/// Draws it; the line that was finished, else empty.
+/// Draws it; the line that was finished, else empty. `key` opens it too.
 std::string draw_typed(const canvas::Canvas& canvas, canvas::Rect area, const bench::Site& site,
-                       Typed& typed);
+                       const std::string& key, Typed& typed);
 
 } // namespace lightoff::work

@@ -27,6 +27,28 @@ std::string why_behind_a_door(Where where, const furnace::Inputs& inputs) {
     return {};
 }
 
+std::string why_no_access(const Site& site, const World& world, const faults::Part& part,
+                          const faults::Access& access) {
+    const std::string the_part = "The " + part.title + " is ";
+    const std::string why = why_behind_a_door(part.where, world.inputs);
+    if (!why.empty())
+        return the_part + why;
+    if (access.burner_door_off && world.inputs.burner_door_on != 0)
+        return the_part + "behind the burner compartment door; take that off first.";
+    if (access.blower_door_off && world.inputs.blower_door_on != 0)
+        return the_part + "behind the blower compartment door; take that off first.";
+    const auto title_of = [&](int other) -> const std::string& {
+        return site.catalogue.parts[static_cast<std::size_t>(other)].title;
+    };
+    for (const int other : access.off)
+        if (!world.handiwork.is_off(other))
+            return the_part + "out of reach; take the " + title_of(other) + " off first.";
+    for (const int other : access.on)
+        if (world.handiwork.is_off(other))
+            return "Put the " + title_of(other) + " back first.";
+    return {};
+}
+
 std::vector<int> nodes_of(const furnace::Model& model, const std::string& place) {
     std::vector<int> nodes;
     for (const furnace::Terminal& t : model.wiring.terminals)

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "bench/site.hpp"
+#include "bench/world.hpp"
 #include "furnace/inputs.hpp"
 #include "furnace/model.hpp"
 
@@ -17,6 +19,10 @@ std::string point_name(const furnace::Model& model, int node);
 
 /// Which door is in the way of a place; empty if none.
 std::string why_behind_a_door(furnace::Place::Where where, const furnace::Inputs& inputs);
+
+/// Why a part can't be got at for what needs that access; empty if it can.
+std::string why_no_access(const Site& site, const World& world, const faults::Part& part,
+                          const faults::Access& access);
 
 /// Where a part of the wiring is; outside if nothing is known of it.
 furnace::Place::Where where_is(const furnace::Model& model, const std::string& wiring_part);

@@ -211,23 +211,8 @@ private:
     [[nodiscard]] const faults::Part& part_at(int part) const {
         return site_.catalogue.parts[static_cast<std::size_t>(part)];
     }
-    /// Why a part can't be got at; empty if it can.
     [[nodiscard]] string why_no_access(const faults::Part& part, const faults::Access& access) const {
-        const string the_part = "The " + part.title + " is ";
-        string why = why_behind_a_door(part.where, in_);
-        if (!why.empty())
-            return the_part + why;
-        if (access.burner_door_off && in_.burner_door_on != 0)
-            return the_part + "behind the burner compartment door; take that off first.";
-        if (access.blower_door_off && in_.blower_door_on != 0)
-            return the_part + "behind the blower compartment door; take that off first.";
-        for (const int other : access.off)
-            if (!world_.handiwork.is_off(other))
-                return the_part + "out of reach; take the " + part_at(other).title + " off first.";
-        for (const int other : access.on)
-            if (world_.handiwork.is_off(other))
-                return "Put the " + part_at(other).title + " back first.";
-        return {};
+        return bench::why_no_access(site_, world_, part, access);
     }
     [[nodiscard]] Verdict look() const {
         const faults::Part& part = part_at(action_.value);

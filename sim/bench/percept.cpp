@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "bench/percept.hpp"
 
+#include "bench/access.hpp"
 #include "units/constants.hpp"
 #include "units/convert.hpp"
 
@@ -223,7 +224,38 @@ LookedAt looked_at(const Site& site, const World& world) {
     return looked;
 }
 
+/// Of the parts that `seen` says yes to.
+template <class Seen>
+WornParts wear_of(const Site& site, const World& world, Seen seen) {
+    WornParts worn;
+    const std::vector<faults::Part>& parts = site.catalogue.parts;
+    for (std::size_t i = 0; i < parts.size() && i < kMaxParts; ++i) {
+        const faults::Look& look = parts[i].look;
+        const bool shows = std::any_of(look.sights.begin(), look.sights.end(),
+                                       [](const faults::Sight& sight) { return !sight.steps.empty(); });
+        if (!shows || !seen(parts[i]))
+            continue;
+        for (const faults::Sight& sight : look.sights) {
+            std::uint8_t& step = worn.steps[i][static_cast<std::size_t>(sight.wear)];
+            step = std::max(step, static_cast<std::uint8_t>(faults::step_of(sight, world.condition)));
+        }
+    }
+    return worn;
+}
+
 } // namespace
+
+WornParts all_wear(const Site& site, const World& world) {
+    return wear_of(site, world, [](const faults::Part&) { return true; });
+}
+
+Percept perceive_with_wear(const Site& site, const World& world) {
+    Percept percept = perceive(site, world);
+    percept.worn = wear_of(site, world, [&](const faults::Part& part) {
+        return why_no_access(site, world, part, part.look.access).empty();
+    });
+    return percept;
+}
 
 Percept perceive(const Site& site, const World& world) {
     Percept percept;

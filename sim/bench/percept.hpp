@@ -124,6 +124,16 @@ struct LookedAt {
     friend bool operator==(const LookedAt&, const LookedAt&) = default;
 };
 
+/// Dirt, soot, rust, water and burnt places as they meet the eye of whoever stands there, by part and in
+/// steps.
+struct WornParts {
+    std::array<std::array<std::uint8_t, faults::kWears>, kMaxParts> steps{}; ///< 0 none .. faults::kWearSteps
+    [[nodiscard]] int step(int part, faults::Wear wear) const {
+        return steps[static_cast<std::size_t>(part)][static_cast<std::size_t>(wear)];
+    }
+    friend bool operator==(const WornParts&, const WornParts&) = default;
+};
+
 struct Percept {
     std::uint64_t tick = 0;
     Seen seen;
@@ -135,11 +145,17 @@ struct Percept {
     Worked worked;
     Instruments instruments;
     LookedAt looked_at;
+    WornParts worn; ///< by perceive_with_wear alone
     friend bool operator==(const Percept&, const Percept&) = default;
 };
 
 /// Of a part's condition nothing enters but by what it does to light, sound, smell, touch and the windows of
 /// the instruments, and what a close look shows of it.
 Percept perceive(const Site& site, const World& world);
+/// With what is seen of dirt and wear, which takes longer than a tick: for those who draw, not for those who
+/// step.
+Percept perceive_with_wear(const Site& site, const World& world);
+/// Of all parts, doors or not: for those who may see through them.
+WornParts all_wear(const Site& site, const World& world);
 
 } // namespace lightoff::bench

@@ -3,6 +3,7 @@
 
 #include "furnace/condition_paths.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace lightoff::faults {
@@ -22,6 +23,19 @@ std::string_view name_of(ServiceKind kind) {
     constexpr std::array<std::string_view, kServiceKinds> kNames{"take-off", "put-back", "clean",  "tighten",
                                                                  "adjust",   "reset",    "replace"};
     return kNames[static_cast<std::size_t>(kind)];
+}
+
+std::string_view name_of(Wear wear) {
+    constexpr std::array<std::string_view, kWears> kNames{"dirt", "soot", "rust", "water", "burnt"};
+    return kNames[static_cast<std::size_t>(wear)];
+}
+
+int step_of(const Sight& sight, const furnace::Condition& condition) {
+    if (sight.steps.empty())
+        return 0;
+    const double value = furnace::condition_value(condition, sight.field);
+    return static_cast<int>(std::upper_bound(sight.steps.begin(), sight.steps.end(), value) -
+                            sight.steps.begin());
 }
 
 std::vector<int> describe(const Look& look, const furnace::Condition& condition) {

@@ -61,10 +61,19 @@ struct Band {
     std::string words; ///< describes, never diagnoses: "grey with dust, light still shows through"
 };
 
+/// What a condition looks like from where one stands, before anything is looked at closely.
+enum class Wear : std::uint8_t { dirt, soot, rust, water, burnt };
+inline constexpr int kWears = 5;
+inline constexpr int kWearSteps = 5;
+std::string_view name_of(Wear wear); ///< "dirt"
+
 /// What a look at a part shows of one number.
 struct Sight {
     std::uint64_t field = 0;
     std::vector<Band> bands; ///< one at least, `below` rising
+    Wear wear = Wear::dirt;  ///< how it shows
+    std::vector<double>
+        steps; ///< from which value on it shows by how much, rising; empty: it does not show so
 };
 
 struct Look {
@@ -75,6 +84,9 @@ struct Look {
 
 /// For each sight of a look, in order, the band that the number lies in.
 std::vector<int> describe(const Look& look, const furnace::Condition& condition);
+
+/// How much of it shows, in steps from 0 (nothing) to kWearSteps.
+int step_of(const Sight& sight, const furnace::Condition& condition);
 
 /// What `turns` clockwise of an adjusting screw do; nothing if the service is not by turns.
 void turn(const Service& service, double turns, furnace::Condition& condition);

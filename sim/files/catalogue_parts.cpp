@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MIT
 #include "files/catalogue_text.hpp"
 
+#include <algorithm>
+#include <functional>
+
 namespace lightoff::files {
 namespace {
 
 using faults::ServiceKind;
 using faults::Surface;
+using faults::Wear;
 using furnace::Place;
 
 constexpr Range kAnyValue{-1e15, 1e15};
@@ -37,6 +41,18 @@ std::vector<faults::Band> read_bands(const Object& sight) {
     return bands;
 }
 
+void read_shows(const Object& o, SightText& sight) {
+    sight.wear = o.choice<Wear>("as", {{"dirt", Wear::dirt},
+                                       {"soot", Wear::soot},
+                                       {"rust", Wear::rust},
+                                       {"water", Wear::water},
+                                       {"burnt", Wear::burnt}});
+    sight.steps = o.numbers("from", kAnyValue, {1, static_cast<std::size_t>(faults::kWearSteps)});
+    if (std::adjacent_find(sight.steps.begin(), sight.steps.end(), std::greater_equal<>()) !=
+        sight.steps.end())
+        throw o.error("from", "rising numbers");
+}
+
 std::vector<SightText> read_sights(const Object& o, Count count) {
     std::vector<SightText> sights;
     for (const Object& s : o.objects("sights", count)) {
@@ -45,6 +61,8 @@ std::vector<SightText> read_sights(const Object& o, Count count) {
         if (s.has("has"))
             sight.has = s.texts("has", {1, 8});
         sight.bands = read_bands(s);
+        if (s.has("shows"))
+            read_shows(s.object("shows"), sight);
         sights.push_back(std::move(sight));
     }
     return sights;

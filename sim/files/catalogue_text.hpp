@@ -40,6 +40,8 @@ struct SightText {
     Named condition;
     std::vector<std::string> has;
     std::vector<faults::Band> bands;
+    faults::Wear wear = faults::Wear::dirt;
+    std::vector<double> steps;
 };
 
 /// Two conductors that should not touch.

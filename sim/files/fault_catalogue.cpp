@@ -199,7 +199,8 @@ private:
         std::vector<faults::Sight> sights;
         for (SightText& sight : texts)
             if (furnace_.has_all(sight.has))
-                sights.push_back({furnace_.field(sight.condition, files_.parts), std::move(sight.bands)});
+                sights.push_back({furnace_.field(sight.condition, files_.parts), std::move(sight.bands),
+                                  sight.wear, std::move(sight.steps)});
         return sights;
     }
 

@@ -13,6 +13,7 @@ namespace lightoff::files {
 namespace {
 
 constexpr std::string_view kFormat = "lightoff-settings-1";
+constexpr std::size_t kMostKeys = 100;
 
 } // namespace
 
@@ -33,19 +34,24 @@ Settings read_settings(const std::string& path) {
     settings.reduced_motion = root.flag_or("reduced_motion", usual.reduced_motion);
     settings.sound = root.flag_or("sound", usual.sound);
     settings.cautions_read = root.flag_or("cautions_read", usual.cautions_read);
+    if (root.has("keys"))
+        for (const Object& key : root.objects("keys", {1, kMostKeys}))
+            settings.keys.emplace_back(key.text("does", {1, 40}), key.text("key", {1, 20}));
     root.finish();
     return settings;
 }
 
 void write_settings(const std::string& path, const Settings& settings) {
     make_folder(std::filesystem::path(path).parent_path().string());
-    const Json json{{"format", kFormat},
-                    {"theme", settings.theme},
-                    {"text_percent", static_cast<std::int64_t>(settings.text_percent)},
-                    {"si_units", settings.si_units},
-                    {"reduced_motion", settings.reduced_motion},
-                    {"sound", settings.sound},
-                    {"cautions_read", settings.cautions_read}};
+    Json json{{"format", kFormat},
+              {"theme", settings.theme},
+              {"text_percent", static_cast<std::int64_t>(settings.text_percent)},
+              {"si_units", settings.si_units},
+              {"reduced_motion", settings.reduced_motion},
+              {"sound", settings.sound},
+              {"cautions_read", settings.cautions_read}};
+    for (const auto& [command, key] : settings.keys)
+        json["keys"].push_back({{"does", command}, {"key", key}});
     replace_file(path, json.dump(2) + "\n");
 }
 

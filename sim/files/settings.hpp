@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace lightoff::files {
 
@@ -11,7 +13,8 @@ struct Settings {
     bool si_units = false;       ///< else trade units
     bool reduced_motion = false;
     bool sound = true;
-    bool cautions_read = false; ///< the tag has been lifted off the gas cock
+    bool cautions_read = false;                            ///< the tag has been lifted off the gas cock
+    std::vector<std::pair<std::string, std::string>> keys; ///< command and key, by names, where not as usual
     friend bool operator==(const Settings&, const Settings&) = default;
 };
 

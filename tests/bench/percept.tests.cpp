@@ -285,3 +285,40 @@ TEST_CASE("perceiving changes nothing") {
     }
     CHECK(lightoff::units::hash_fields(rig.world) == lightoff::units::hash_fields(silent.world));
 }
+
+TEST_CASE("dirt and wear are seen by amount once a door no longer hides them") {
+    using lightoff::faults::Wear;
+    Rig rig;
+    const int wheel = rig.site.catalogue.find_part("blower_wheel");
+    const int hose = rig.site.catalogue.find_part("pressure_hose");
+    rig.world.condition.air.blower.wheel_packing = 0.5;
+    rig.world.condition.draft.sense_line.water_slug_m = 0.1;
+    CHECK(bench::perceive_with_wear(rig.site, rig.world).worn == bench::WornParts{});
+    CHECK(bench::all_wear(rig.site, rig.world).step(wheel, Wear::dirt) > 0);
+
+    rig.act("blower-door off");
+    CHECK(bench::perceive_with_wear(rig.site, rig.world).worn.step(wheel, Wear::dirt) > 0);
+    CHECK(bench::perceive_with_wear(rig.site, rig.world).worn.step(hose, Wear::water) == 0);
+    rig.act("burner-door off");
+    CHECK(bench::perceive_with_wear(rig.site, rig.world).worn.step(hose, Wear::water) == 5);
+
+    int before = 0;
+    for (const double packing : {0.0, 0.15, 0.3, 0.45, 0.6, 0.8}) {
+        rig.world.condition.air.blower.wheel_packing = packing;
+        const int now = bench::perceive_with_wear(rig.site, rig.world).worn.step(wheel, Wear::dirt);
+        CHECK(now == before);
+        ++before;
+    }
+    CHECK(bench::perceive(rig.site, rig.world).worn == bench::WornParts{}); // those who step do without
+}
+
+TEST_CASE("a new furnace shows no dirt or wear, and its words begin where the picture does") {
+    Rig rig;
+    CHECK(bench::all_wear(rig.site, rig.world) == bench::WornParts{});
+    for (const auto& part : rig.site.catalogue.parts)
+        for (const auto& sight : part.look.sights)
+            if (!sight.steps.empty()) {
+                INFO(part.id);
+                CHECK(sight.steps.front() == sight.bands.front().below);
+            }
+}

@@ -20,6 +20,7 @@ TEST_CASE("settings come back as they were written", "[files]") {
     settings.text_percent = 150;
     settings.si_units = true;
     settings.sound = false;
+    settings.keys = {{"bag", "F10"}, {"look", "/"}};
     files::write_settings(path, settings);
     CHECK(files::read_settings(path) == settings);
 }

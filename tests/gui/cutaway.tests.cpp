@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "gui/cutaway/cutaway.hpp"
 #include "files/bundle_loader.hpp"
+#include "gui/cutaway/motion.hpp"
+#include "gui/cutaway/places.hpp"
+#include "gui/cutaway/wear.hpp"
 #include "gui/explore/running_furnace.hpp"
 #include "gui/headless.hpp"
 
@@ -177,4 +180,124 @@ TEST_CASE("no two leaders cross at any size of the drawing") {
             }
         });
     }
+}
+
+TEST_CASE("a door takes 350 ms to come off, and turns round wherever it is") {
+    Motion motion;
+    Standing now;
+    now.burner_door_on = false;
+    motion.go_on(now, 0.1, true);
+    CutawayScene scene;
+    motion.show_in(scene);
+    const float part_way = scene.burner_door_away;
+    CHECK(part_way > 0);
+    CHECK(part_way < 1);
+    CHECK(motion.moves());
+    now.burner_door_on = true; // put back in mid-air
+    motion.go_on(now, 0.05, true);
+    motion.show_in(scene);
+    CHECK(scene.burner_door_away > 0);
+    CHECK(scene.burner_door_away < part_way);
+    now.burner_door_on = false;
+    motion.go_on(now, 0.29, true);
+    CHECK(motion.moves());
+    motion.go_on(now, 0.02, true);
+    motion.show_in(scene);
+    CHECK(scene.burner_door_away == 1);
+    CHECK_FALSE(motion.moves());
+    SECTION("where nothing is to move it is simply off") {
+        Motion still;
+        still.go_on(now, 0.001, false);
+        CHECK_FALSE(still.moves());
+        still.show_in(scene);
+        CHECK(scene.burner_door_away == 1);
+    }
+}
+
+TEST_CASE("no lamp flashes more than three times in a second of the wall (WCAG 2.2, 2.3.1)") {
+    for (const double period_s : {0.02, 0.05, 0.11, 0.25, 0.5, 2.0}) {
+        ShownLamp lamp;
+        std::vector<double> flashes;
+        bool was_on = false;
+        for (int frame = 0; frame < 600; ++frame) { // 10 s
+            const double now_s = frame / 60.0;
+            lamp.go_on(std::fmod(now_s, period_s) >= period_s / 2, 1.0 / 60);
+            if (lamp.on() && !was_on)
+                flashes.push_back(now_s);
+            was_on = lamp.on();
+        }
+        CAPTURE(period_s);
+        for (std::size_t i = 3; i < flashes.size(); ++i)
+            CHECK(flashes[i] - flashes[i - 3] >= 1.0 - 1e-9);
+        CHECK(flashes.size() >= 4);
+        if (period_s >= 0.5) // slow enough to be counted: none is lost
+            CHECK(flashes.size() == static_cast<std::size_t>(10 / period_s));
+    }
+}
+
+TEST_CASE("where nothing is to move nothing does, and heads show which way things flow") {
+    RunningFurnace f = new_furnace();
+    f.set_motion(false);
+    run_until(f, 200);
+    const CutawayScene one = f.shown();
+    f.pass(0.5, 1.0);
+    f.pass_wall(0.5);
+    const CutawayScene other = f.shown();
+    REQUIRE(one.burner[0].strength > 0.5F);
+    CHECK(one.still);
+    CHECK(other.time_s == one.time_s);
+    CHECK(other.travel.air_s == one.travel.air_s);
+    CHECK(other.blower.angle_rad == one.blower.angle_rad);
+    CHECK(other.inducer.angle_rad == one.inducer.angle_rad);
+
+    const auto corners_of = [](const CutawayScene& scene) {
+        test::Headless ui({900, 700});
+        ui.frame([&](const canvas::Canvas& canvas) { draw_cutaway(canvas, {{20, 20}, {880, 680}}, scene); });
+        return ImGui::GetDrawData()->TotalVtxCount;
+    };
+    CutawayScene moving = one;
+    moving.still = false;
+    CHECK(corners_of(one) != corners_of(moving));
+}
+
+TEST_CASE("dirt and wear: the more there is the more is drawn, for every part that can show it") {
+    const bench::Site& site = call_for_heat().site;
+    const auto marks_drawn = [](const WearMark& mark) {
+        CutawayScene scene;
+        scene.burner_count = 4;
+        scene.wear = {mark};
+        test::Headless ui({900, 700});
+        ui.frame([&](const canvas::Canvas& canvas) {
+            draw_wear(canvas, canvas::fit({{0, 0}, {480, 604}}, {{0, 0}, {900, 700}}), scene);
+        });
+        float inked = 0; // pixels, each triangle by itself
+        const ImDrawData& data = *ImGui::GetDrawData();
+        for (int n = 0; n < data.CmdListsCount; ++n) {
+            const ImDrawList& list = *data.CmdLists[n];
+            for (int i = 0; i + 2 < list.IdxBuffer.Size; i += 3) {
+                const ImVec2 a = list.VtxBuffer[list.IdxBuffer[i]].pos;
+                const ImVec2 b = list.VtxBuffer[list.IdxBuffer[i + 1]].pos;
+                const ImVec2 c = list.VtxBuffer[list.IdxBuffer[i + 2]].pos;
+                if (list.VtxBuffer[list.IdxBuffer[i]].col !=
+                    canvas::packed(canvas::theme(canvas::ThemeId::Paper).ground))
+                    inked += std::abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)) / 2;
+            }
+        }
+        return inked;
+    };
+    int kinds = 0;
+    for (const faults::Part& part : site.catalogue.parts)
+        for (const faults::Sight& sight : part.look.sights) {
+            if (sight.steps.empty() || find_part_place(part.id) == nullptr)
+                continue; // the disconnect hangs on the strip: words say it
+            ++kinds;
+            float before = marks_drawn({part.id, sight.wear, 0});
+            for (int step = 1; step <= static_cast<int>(sight.steps.size()); ++step) {
+                const float now = marks_drawn({part.id, sight.wear, step});
+                INFO(part.id << ", " << faults::name_of(sight.wear) << ", step " << step);
+                CHECK(now > before);
+                before = now;
+            }
+        }
+    CHECK(kinds >= 15);
 }

@@ -2,9 +2,9 @@
 #include "gui/debrief/debrief.hpp"
 #include "gui/debrief/background.hpp"
 #include "gui/debrief/pages.hpp"
+#include "gui/debriefed.hpp"
 #include "gui/headless.hpp"
 #include "report/words.hpp"
-#include "support/worked_call.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -18,32 +18,11 @@ using debrief::DebriefWants;
 using debrief::Model;
 using debrief::Page;
 using platform::Key;
+using test::guessed;
 using test::Headless;
+using test::stopped;
 
 namespace {
-
-/// The attempt of somebody who changed a part first and measured afterwards; made once, it takes seconds.
-const Model& guessed() {
-    static const Model kModel = [] {
-        test::WorkedCall call("plugged-hose");
-        lesson::Debrief made = call.debrief(call.log(test::kGuessing));
-        const auto bundle = std::make_shared<const files::LoadedBundle>(call.bundle());
-        return debrief::make_model(bundle, std::move(made),
-                                   {"deaf-board", "A twin", "Somebody: It is cold."});
-    }();
-    return kModel;
-}
-
-/// The same with a grave hazard in its middle.
-Model stopped() {
-    Model model = guessed();
-    for (std::size_t i = 0; i < model.site().hazards.size(); ++i)
-        if (model.site().hazards[i].gravity == bench::Gravity::stop_work)
-            model.debrief.story.hazards.push_back({model.story().arrived_tick + 4000,
-                                                   static_cast<bench::Hazard>(i), "the board's line terminal",
-                                                   0});
-    return model;
-}
 
 struct Session {
     explicit Session(const Model& of, ImVec2 window = {1280, 720},

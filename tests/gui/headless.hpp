@@ -3,6 +3,7 @@
 #include "gui/canvas/canvas.hpp"
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/platform/app.hpp"
 #include "gui/platform/input_queue.hpp"
 
 #include <utility>
@@ -45,6 +46,16 @@ public:
         ImGui::Begin("page", nullptr, canvas::kPage);
         std::forward<Page>(page)(canvas_.here());
         ImGui::End();
+        ImGui::Render();
+    }
+
+    /// One frame of a program that makes its windows itself.
+    void frame_of(platform::App& app) {
+        queue.feed(ImGui::GetIO());
+        probe.begin_frame();
+        ImGui::NewFrame();
+        canvas_.list = ImGui::GetBackgroundDrawList();
+        app.frame({0.0, ImGui::GetIO().DisplaySize, true, canvas_});
         ImGui::Render();
     }
 

@@ -25,8 +25,11 @@ files::Settings read_before() {
 
 /// The whole program with hands that use it, but no window.
 struct Visitor {
-    explicit Visitor(const std::string& folder, ImVec2 size = {1280, 720})
-        : at(size), screen(size), program(desk::Own{folder, "", read_before()}) {
+    explicit Visitor(const std::string& folder, ImVec2 size = {1280, 720},
+                     const std::string& settings_file = {})
+        : at(size), screen(size),
+          program(desk::Own{folder, settings_file,
+                            settings_file.empty() ? read_before() : files::read_settings(settings_file)}) {
         look();
     }
     void frame(double wall_s) {
@@ -288,4 +291,64 @@ TEST_CASE("front desk and settings: nothing cut off at any size", "[program]") {
         visitor.press("Settings");
         CHECK(visitor.screen.probe.problems() == std::vector<std::string>{});
     }
+}
+
+TEST_CASE("keys: a command gets another key, a clash is refused with its reason, and all is kept",
+          "[program]") {
+    const TemporaryFolder folder;
+    const std::string file = folder.file("settings.json");
+    files::write_settings(file, read_before());
+    const auto key_beside = [](Visitor& visitor, std::string_view command) {
+        const ImVec2 label = visitor.place_of(command);
+        for (const auto& text : visitor.screen.probe.texts())
+            if (text.ink.min.x > label.x && std::abs(text.ink.centre().y - label.y) < 8 &&
+                text.words != command)
+                return text;
+        FAIL("no key beside " << command);
+        return visitor.screen.probe.texts().front();
+    };
+    {
+        Visitor visitor(folder.path().string(), {1280, 720}, file);
+        visitor.press("Settings");
+        visitor.press("Keys");
+        CHECK(visitor.screen.probe.problems() == std::vector<std::string>{});
+        CHECK(key_beside(visitor, "Bag of instruments").words == "F2");
+        visitor.screen.click(key_beside(visitor, "Bag of instruments").ink.centre());
+        visitor.look();
+        CHECK(visitor.shows("press a key"));
+        visitor.tap(platform::Key::F3);
+        CHECK(visitor.shows("F3 is the key of \"Notes\"; give that another key first."));
+        CHECK(key_beside(visitor, "Bag of instruments").words == "F2");
+        visitor.screen.click(key_beside(visitor, "Bag of instruments").ink.centre());
+        visitor.look();
+        visitor.tap(platform::Key::B);
+        CHECK(key_beside(visitor, "Bag of instruments").words == "B");
+        visitor.tap(platform::Key::Escape);
+        CHECK(visitor.program.at_the_desk());
+    }
+    Visitor visitor(folder.path().string(), {1280, 720}, file); // started anew
+    visitor.program.take_call("plugged-hose");
+    visitor.look();
+    visitor.tap(platform::Key::F2);
+    CHECK_FALSE(visitor.shows("CO alarm"));
+    visitor.tap(platform::Key::B);
+    CHECK(visitor.shows("CO alarm"));
+}
+
+TEST_CASE("keys: by keyboard alone", "[program]") {
+    const TemporaryFolder folder;
+    Visitor visitor(folder.path().string());
+    visitor.press("Settings");
+    visitor.press("Keys");
+    bool waits = false;
+    for (int i = 0; i < 30 && !waits; ++i) { // walk until Enter lands on a command's key
+        visitor.tap(platform::Key::Tab);
+        visitor.tap(platform::Key::Enter);
+        waits = visitor.shows("press a key");
+        if (visitor.program.at_the_desk()) // that was "Back"
+            visitor.press("Settings");
+    }
+    REQUIRE(waits);
+    visitor.tap(platform::Key::Tab);
+    CHECK(visitor.shows("Tab walks from thing to thing; choose another key."));
 }

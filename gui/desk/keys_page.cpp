@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: MIT
+#include "gui/desk/keys_page.hpp"
+
+#include "gui/canvas/controls.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/platform/input_queue.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace lightoff::desk {
+namespace {
+
+using namespace canvas;
+using platform::Key;
+using platform::key_pressed;
+using work::Command;
+
+constexpr float kColumn = 430; ///< design pixels that a command, its key and the gap behind take
+constexpr std::string_view kWaits = "press a key";
+
+bool shifts_others(Key key) {
+    return key >= Key::ControlLeft;
+}
+
+/// Widest of all that a key's button may show.
+float key_column(const Canvas& canvas) {
+    return button_width(canvas, kWaits);
+}
+
+void draw_row(const Canvas& canvas, Rect row, Command command, work::KeyMap& keys, KeysView& view) {
+    const bool waits = view.waits == command;
+    const Rect box = row.cut_right(key_column(canvas));
+    row.cut_right(canvas.px(10));
+    text_in(canvas, row, work::title_of(command), Type::Body, canvas.theme->ink);
+    const std::string words =
+        (waits ? std::string(kWaits) : keys.name(command)) + "##" + std::to_string(static_cast<int>(command));
+    if (button(canvas, box, words, waits)) {
+        view.waits = waits ? std::optional<Command>() : command;
+        view.refusal.clear();
+    }
+}
+
+} // namespace
+
+bool take_key(work::KeyMap& keys, KeysView& view) {
+    if (!view.waits)
+        return false;
+    if (key_pressed(Key::Escape)) {
+        view.waits.reset();
+        return true;
+    }
+    for (std::size_t i = 0; i < platform::kKeyCount; ++i) {
+        const auto key = static_cast<Key>(i);
+        if (shifts_others(key) || !key_pressed(key))
+            continue;
+        view.refusal = keys.set(*view.waits, key);
+        view.waits.reset();
+        return true;
+    }
+    return false;
+}
+
+void draw_keys(const Canvas& canvas, Rect area, work::KeyMap& keys, KeysView& view) {
+    const auto fitting = static_cast<std::size_t>(std::max(1.0F, area.width() / canvas.px(kColumn)));
+    const std::size_t columns = std::min<std::size_t>(3, fitting);
+    const std::size_t rows = (work::kCommands + columns - 1) / columns;
+    const float height = control_height(canvas);
+    const float gap = canvas.px(6);
+    const float width = std::min(area.width() / static_cast<float>(columns), canvas.px(kColumn));
+    for (std::size_t i = 0; i < work::kCommands; ++i) {
+        const ImVec2 at{area.min.x + static_cast<float>(i / rows) * width,
+                        area.min.y + static_cast<float>(i % rows) * (height + gap)};
+        draw_row(canvas, rect_at(at, {width - canvas.px(24), height}), static_cast<Command>(i), keys, view);
+    }
+    area.cut_top(static_cast<float>(rows) * (height + gap) + canvas.px(6));
+    if (button(canvas, rect_at(area.min, {button_width(canvas, "All as usual"), height}), "All as usual")) {
+        keys = work::KeyMap();
+        view = {};
+    }
+    area.cut_top(height + canvas.px(8));
+    const std::string_view words = !view.refusal.empty() ? std::string_view(view.refusal)
+                                   : view.waits          ? "The next key is taken; Esc leaves it as it is."
+                                                : "Esc, Enter, Tab, arrows and digits stay as they are.";
+    paragraph(canvas, area.min, area.width(), words, Type::Body,
+              view.refusal.empty() ? canvas.theme->pencil : canvas.theme->alarm);
+}
+
+} // namespace lightoff::desk

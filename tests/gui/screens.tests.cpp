@@ -1,0 +1,304 @@
+// SPDX-License-Identifier: MIT
+#include "gui/screens.hpp"
+#include "files/temporary_folder.hpp"
+#include "gui/canvas/fills.hpp"
+#include "gui/canvas/lettering.hpp"
+#include "gui/debrief/debrief.hpp"
+#include "gui/debriefed.hpp"
+#include "gui/diagram/diagram.hpp"
+#include "gui/diagram/sheet.hpp"
+#include "gui/drawn_ground.hpp"
+
+#include <catch2/catch.hpp>
+#include <map>
+#include <set>
+
+using namespace lightoff;
+using test::Look;
+using test::Stage;
+
+namespace {
+
+const std::array<ImVec2, 3> kSizes{ImVec2{1280, 720}, ImVec2{1920, 1080}, ImVec2{2560, 1440}};
+
+/// WCAG 2.2, 1.4.3 Contrast (Minimum), level AA: https://www.w3.org/TR/WCAG22/#contrast-minimum. It lets
+/// large letters have 3:1; that is not made use of. The formula stands in gui/canvas/colour.cpp.
+constexpr double kLeastContrast = 4.5;
+
+/// Finds what is wrong on screens, each thing once.
+class Inspector {
+public:
+    Inspector(const Look& look, bool contrast_too) : look_(look), contrast_too_(contrast_too) {}
+
+    void operator()(const std::string& screen, const canvas::LayoutProbe& probe) {
+        ++screens_;
+        if (probe.texts().size() < 4)
+            faults_.insert(screen + ": hardly a word on it");
+        for (const std::string& problem : probe.problems())
+            faults_.insert(screen + ": " + problem);
+        // Farther down a sheet come more of the same colours.
+        if (contrast_too_ && screen.find(", scrolled") == std::string::npos)
+            contrast(screen, probe);
+    }
+    void report() const {
+        CAPTURE(look_.size.x, look_.size.y, canvas::theme(look_.theme).name, look_.text_percent);
+        for (const std::string& fault : faults_)
+            FAIL_CHECK(fault);
+        CHECK(screens_ > 0);
+    }
+    [[nodiscard]] std::size_t screens() const { return screens_; }
+    [[nodiscard]] const std::map<std::pair<ImU32, ImU32>, test::Pair>& pairs() const { return pairs_; }
+
+private:
+    void contrast(const std::string& screen, const canvas::LayoutProbe& probe) {
+        const test::Drawn drawn = test::last_frame(canvas::theme(look_.theme).ground);
+        const bool one_layer = std::all_of(probe.texts().begin(), probe.texts().end(),
+                                           [](const auto& text) { return text.layer == 0; });
+        for (const auto& text : probe.texts()) {
+            if (text.words.find_first_not_of(" ") == std::string::npos)
+                continue;
+            if (!one_layer && text.layer == 0)
+                continue; // what lies over it covers some: it is looked at on a screen of its own
+            const std::vector<test::Pair> pairs = test::pairs_of(drawn, text);
+            if (pairs.empty())
+                faults_.insert(screen + ": \"" + text.words + "\" is painted over");
+            for (const test::Pair& pair : pairs) {
+                pairs_.emplace(std::pair{canvas::packed(pair.ink), canvas::packed(pair.ground)}, pair);
+                if (pair.contrast < kLeastContrast)
+                    faults_.insert(screen + ": \"" + text.words + "\" has " + std::to_string(pair.contrast) +
+                                   ":1");
+            }
+        }
+    }
+
+    Look look_;
+    bool contrast_too_;
+    std::size_t screens_ = 0;
+    std::set<std::string> faults_;
+    std::map<std::pair<ImU32, ImU32>, test::Pair> pairs_;
+};
+
+/// Front desk, cautions, settings, and the pages of three calls: one just begun, one half worked, a tune-up.
+void visit_program(const Look& look, Stage& stage, const test::Visit& visit) {
+    const TemporaryFolder folder;
+    {
+        files::Settings first = test::settings_of(look);
+        first.cautions_read = false;
+        desk::Program program(desk::Own{folder.path().string(), "", first});
+        stage.play(program);
+        test::show_all_of_it(stage, "cautions", visit);
+    }
+    desk::Program program(desk::Own{folder.path().string(), "", test::settings_of(look)});
+    {
+        stage.play(program);
+        test::show_all_of_it(stage, "front desk", visit);
+        REQUIRE(stage.press("Settings"));
+        test::show_all_of_it(stage, "settings", visit);
+        stage.tap(platform::Key::Escape);
+    }
+    program.take_call("first-call");
+    {
+        stage.play(program);
+        test::show_all_of_it(stage, "a guided call", visit);
+        test::work(*program.call(), {"thermostat-mode heat"});
+        test::show_all_of_it(stage, "a guided call, further on", visit);
+        program.call()->leave();
+        stage.settle();
+    }
+    program.take_call("plugged-hose");
+    test::work(*program.call(), test::kHalfWorked);
+    {
+        stage.play(program);
+        test::visit_call(program, stage, "half worked", visit);
+        program.call()->leave();
+        stage.settle();
+        test::show_all_of_it(stage, "front desk with attempts", visit);
+    }
+}
+
+void visit_tune_up(const Look& look, Stage& stage, const test::Visit& visit) {
+    const TemporaryFolder folder;
+    desk::Program program(desk::Own{folder.path().string(), "", test::settings_of(look)});
+    program.take_call("tune-up-maple");
+    REQUIRE(program.call() != nullptr);
+    test::work(*program.call(), {"probe-1 supply-duct", "probe-2 return-duct", "thermostat-mode heat",
+                                 "wait 4min", "analyser vent-connector", "clamp harness.blower_line"});
+    stage.play(program);
+    for (const auto side : {work::CallPage::Side::order, work::CallPage::Side::bag,
+                            work::CallPage::Side::close, work::CallPage::Side::noticed}) {
+        program.call()->show(side);
+        test::show_all_of_it(stage, "tune-up, side " + std::to_string(static_cast<int>(side)), visit);
+    }
+}
+
+/// The diagram with its loupe open: the pointer on two points that lie close.
+void visit_loupe(const Look& look, float scale, const test::Visit& visit) {
+    desk::Program program(desk::Own{"", "", test::settings_of(look)});
+    program.take_call("plugged-hose");
+    const view::Known known = program.call()->known();
+    const diagram::Ladder ladder = diagram::lay_out(known.site->model);
+    test::Headless ui(look.size, look.theme, scale);
+    diagram::DiagramView view;
+    const auto frame = [&] {
+        ui.settle([&](const canvas::Canvas& canvas) {
+            view::Wanted wanted;
+            diagram::draw_diagram(canvas, {{20, 20}, {look.size.x * 0.5F, look.size.y * 0.8F}}, ladder, known,
+                                  view, wanted);
+        });
+    };
+    frame();
+    frame();
+    const std::vector<ImVec2> places = diagram::spot_places(ladder, view.place, known);
+    int opened = 0;
+    for (std::size_t i = 0; i < places.size() && opened < 6; ++i) {
+        ui.queue.push(platform::PointerEvent{places[i].x, places[i].y});
+        frame();
+        const auto& texts = ui.probe.texts();
+        if (std::none_of(texts.begin(), texts.end(), [](const auto& text) { return text.layer == 1; }))
+            continue;
+        ++opened;
+        visit("diagram, the tag at the pointer", ui.probe);
+    }
+    CHECK(opened > 0);
+}
+
+void visit_debrief(const Look& look, float scale, const test::Visit& visit) {
+    const debrief::Model& model = test::guessed();
+    test::Headless ui(look.size, look.theme, scale);
+    debrief::DebriefView view(model);
+    view.reached = debrief::pages_of(model).size() - 1;
+    view.knew_tick = model.tick_at(0.4 * model.length_s());
+    debrief::DebriefWants wants;
+    const float edge = 14 * scale;
+    for (const debrief::Page page : debrief::pages_of(model)) {
+        view.page = page;
+        view.tick = model.tick_at(0.6 * model.length_s());
+        for (int i = 0; i < 2; ++i)
+            ui.settle([&](const canvas::Canvas& canvas) {
+                debrief::draw_debrief(canvas, canvas::Rect{{0, 0}, look.size}.shrunk(edge), model, view,
+                                      wants);
+            });
+        visit(std::string("debrief, ") + debrief::name_of(page), ui.probe);
+    }
+    ui.settle([&](const canvas::Canvas& canvas) {
+        debrief::draw_waiting(canvas, canvas::Rect{{0, 0}, look.size}.shrunk(edge),
+                              "Running the attempt again, 40 %", wants);
+    });
+    visit("debrief, waiting", ui.probe);
+}
+
+/// Of explore: cold, lighting, hot; its pages in turn where there is no room for all of them.
+void visit_explore(const Look& look, const test::Visit& visit) {
+    static const files::LoadedBundle bundle = files::load_bundle("call-for-heat");
+    explore::Explore window(bundle.site, bundle.scenario);
+    window.set_paused(true);
+    window.set_look(look.theme, static_cast<float>(look.text_percent));
+    test::Headless ui(
+        look.size, look.theme,
+        platform::design_scale(look.size.y, window.text_percent_in(look.size), canvas::theme(look.theme)));
+    for (const double moment_s : {3.0, 46.8, 300.0}) {
+        while (window.furnace().now_s() < moment_s)
+            window.furnace().tick();
+        for (int page = 0; page < 4; ++page) {
+            ui.frame_of(window);
+            ui.frame_of(window);
+            visit("explore at " + std::to_string(moment_s) + " s", ui.probe);
+            ui.tap(platform::Key::V);
+            ui.tap(platform::Key::M);
+            while (!ui.queue.empty())
+                ui.frame_of(window);
+        }
+    }
+}
+
+void inspect_all(Inspector& inspector, const Look& look) {
+    const test::Visit visit = [&](const std::string& name, const canvas::LayoutProbe& probe) {
+        inspector(name, probe);
+    };
+    {
+        Stage stage(look);
+        visit_program(look, stage, visit);
+        visit_tune_up(look, stage, visit);
+    }
+    const float scale = test::scale_of(look);
+    visit_loupe(look, scale, visit);
+    visit_debrief(look, scale, visit);
+    visit_explore(look, visit);
+}
+
+void inspect_theme(canvas::ThemeId theme) {
+    for (const ImVec2 size : kSizes)
+        for (const double text_percent : {100.0, 150.0}) {
+            const Look look{size, theme, text_percent};
+            Inspector inspector(look, false);
+            inspect_all(inspector, look);
+            inspector.report();
+            CHECK(inspector.screens() > 60);
+        }
+}
+
+} // namespace
+
+TEST_CASE("every screen has room for its words at every size, text scale and theme", "[screens]") {
+    for (const canvas::ThemeId theme : canvas::kThemes)
+        inspect_theme(theme);
+}
+
+TEST_CASE("every word on every screen stands out from what is drawn beneath it: 4.5:1 (WCAG 2.2 AA)",
+          "[contrast]") {
+    for (const canvas::ThemeId theme : canvas::kThemes) {
+        const Look look{{1280, 720}, theme, 100};
+        Inspector inspector(look, true);
+        inspect_all(inspector, look);
+        inspector.report();
+        CHECK(inspector.pairs().size() > 5);
+        double least = 21;
+        for (const auto& [colours, pair] : inspector.pairs())
+            least = std::min(least, pair.contrast);
+        WARN(canvas::theme(theme).name << ": " << inspector.pairs().size() << " pairs, least contrast "
+                                       << least);
+    }
+}
+
+TEST_CASE("what lies beneath words is found from what was drawn", "[contrast]") {
+    using canvas::hex;
+    test::Headless ui({400, 200});
+    const auto pairs_in = [&](auto draw) {
+        ui.frame(draw);
+        const test::Drawn drawn = test::last_frame(hex(0xFFFFFF));
+        REQUIRE(ui.probe.texts().size() == 1);
+        return test::pairs_of(drawn, ui.probe.texts().front());
+    };
+    SECTION("a box under half of them is a pair of its own, and fails") {
+        const auto pairs = pairs_in([](const canvas::Canvas& canvas) {
+            canvas::fill(canvas, {{0, 0}, {400, 200}}, hex(0xFFFFFF));
+            canvas::fill(canvas, {{100, 50}, {140, 90}}, hex(0x808080));
+            canvas::text(canvas, {60, 60}, "WWWWWWWWWW", canvas::Type::Body, hex(0x767676));
+        });
+        REQUIRE(pairs.size() == 2);
+        CHECK(std::max(pairs[0].contrast, pairs[1].contrast) >= 4.5);
+        CHECK(std::min(pairs[0].contrast, pairs[1].contrast) < 1.2);
+    }
+    SECTION("faded letters are as faint as they look") {
+        const auto pairs = pairs_in([](const canvas::Canvas& canvas) {
+            canvas::fill(canvas, {{0, 0}, {400, 200}}, hex(0xFFFFFF));
+            canvas::text(canvas, {60, 60}, "WWWWW", canvas::Type::Body, canvas::faded(hex(0x000000), 0.45F));
+        });
+        REQUIRE(pairs.size() == 1);
+        CHECK(pairs[0].contrast == Approx(canvas::contrast(hex(0x8C8C8C), hex(0xFFFFFF))).margin(0.05));
+    }
+    SECTION("letters that something was painted over have no pair") {
+        CHECK(pairs_in([](const canvas::Canvas& canvas) {
+                  canvas::text(canvas, {60, 60}, "WWWWW", canvas::Type::Body, hex(0x000000));
+                  canvas::fill(canvas, {{0, 0}, {400, 200}}, canvas::faded(hex(0xFFFFFF), 0.7F));
+              }).empty());
+    }
+    SECTION("a halo is the ground of its letters") {
+        const auto pairs = pairs_in([](const canvas::Canvas& canvas) {
+            canvas::fill(canvas, {{0, 0}, {400, 200}}, hex(0x000000));
+            canvas::haloed_text(canvas, {60, 60}, "WWWWW", canvas::Type::Body, hex(0x000000), hex(0xFFFFFF));
+        });
+        REQUIRE(pairs.size() == 1);
+        CHECK(pairs[0].contrast == Approx(21));
+    }
+}
