@@ -272,9 +272,30 @@ void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
     replan();
 }
 
+/// Leads that come back to where they were find their plan ready.
 void Workspace::replan() {
+    auto known = plans_.find(joins_);
+    if (known == plans_.end()) {
+        if (plans_.size() >= kKeptPlans)
+            plans_.clear();
+        known = plans_.emplace(joins_, plan_for(joins_)).first;
+    }
+    planned_ = known->second;
+    const auto fit = [&](auto& r) {
+        r.y.resize(at(planned_.plan.branch_count()));
+        r.pivot_inverse.resize(planned_.plan.steps.size());
+        r.current.resize(at(planned_.plan.node_count));
+        r.columns.assign(at(planned_.plan.node_count), {});
+    };
+    fit(ac_);
+    fit(dc_);
+    forget();
+}
+
+Workspace::Planned Workspace::plan_for(const Joins& joins) const {
     const Netlist& net = *netlist_;
-    std::vector<NodePair> joined(joins_.begin(), joins_.end());
+    Planned planned;
+    std::vector<NodePair> joined(joins.begin(), joins.end());
     for (const Element& e : net.elements) {
         if (is_port(e))
             continue;
@@ -289,23 +310,26 @@ void Workspace::replan() {
         kept.push_back(p.a);
         kept.push_back(p.b);
     }
-    plan_ = plan_elimination(net.node_count(), joined, kept);
+    planned.plan = plan_elimination(net.node_count(), joined, kept);
 
-    stamps_.clear();
     for (const Element& e : net.elements) {
         Stamp s;
         if (!is_port(e))
-            s.branch[0] = plan_.branch(e.a, e.b);
+            s.branch[0] = planned.plan.branch(e.a, e.b);
         if (e.kind == ElementKind::winding)
-            s.branch = {s.branch[0],          plan_.branch(e.a, e.field), plan_.branch(e.b, e.field),
-                        plan_.branch(e.a, 0), plan_.branch(e.b, 0),       plan_.branch(e.field, 0)};
-        stamps_.push_back(s);
+            s.branch = {s.branch[0],
+                        planned.plan.branch(e.a, e.field),
+                        planned.plan.branch(e.b, e.field),
+                        planned.plan.branch(e.a, 0),
+                        planned.plan.branch(e.b, 0),
+                        planned.plan.branch(e.field, 0)};
+        planned.stamps.push_back(s);
     }
     for (int i = 0; i < kMaxBridges; ++i)
-        bridge_branch_[at(i)] = plan_.branch(joins_[at(i)].first, joins_[at(i)].second);
+        planned.bridge_branch[at(i)] = planned.plan.branch(joins[at(i)].first, joins[at(i)].second);
     for (int i = 0; i < kMaxAttachments; ++i)
-        attachment_branch_[at(i)] =
-            plan_.branch(joins_[at(kMaxBridges + i)].first, joins_[at(kMaxBridges + i)].second);
+        planned.attachment_branch[at(i)] =
+            planned.plan.branch(joins[at(kMaxBridges + i)].first, joins[at(kMaxBridges + i)].second);
 
     std::vector<bool> wanted(at(net.node_count()), false);
     for (const Sense& s : net.senses) {
@@ -313,29 +337,21 @@ void Workspace::replan() {
         if (s.element >= 0 && net.elements[at(s.element)].field >= 0)
             wanted[at(net.elements[at(s.element)].field)] = true;
     }
-    for (const Attachment& a : key_.attachments)
-        wanted[at(a.a)] = wanted[at(a.b)] = true;
-    for (int n = 0; n < plan_.first_kept; ++n) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+    for (int i = 0; i < kMaxAttachments; ++i) {
+        const NodePair& ends = joins[at(kMaxBridges + i)];
+        wanted[at(ends.first)] = wanted[at(ends.second)] = true;
+    }
+    for (int n = 0; n < planned.plan.first_kept; ++n) {
+        const EliminationPlan::Step& step = planned.plan.steps[at(n)];
         if (!wanted[at(step.node)])
             continue;
         for (int i = step.first; i < step.first + step.count; ++i)
-            wanted[at(plan_.neighbours[at(i)])] = true;
+            wanted[at(planned.plan.neighbours[at(i)])] = true;
     }
-    wanted_steps_.clear();
-    for (int n = plan_.first_kept - 1; n >= 0; --n)
-        if (wanted[at(plan_.steps[at(n)].node)])
-            wanted_steps_.push_back(n);
-
-    const auto fit = [&](auto& r) {
-        r.y.resize(at(plan_.branch_count()));
-        r.pivot_inverse.resize(plan_.steps.size());
-        r.current.resize(at(plan_.node_count));
-        r.columns.assign(at(plan_.node_count), {});
-    };
-    fit(ac_);
-    fit(dc_);
-    forget();
+    for (int n = planned.plan.first_kept - 1; n >= 0; --n)
+        if (wanted[at(planned.plan.steps[at(n)].node)])
+            planned.wanted_steps.push_back(n);
+    return planned;
 }
 
 template <class T>
@@ -343,7 +359,7 @@ void Workspace::assemble(Reduced<T>& r) const {
     const Netlist& net = *netlist_;
     std::fill(r.y.begin(), r.y.end(), T{});
     std::fill(r.current.begin(), r.current.end(), T{});
-    for (int i = 1; i < plan_.node_count; ++i)
+    for (int i = 1; i < planned_.plan.node_count; ++i)
         r.y[at(i)] = stray_admittance<T>(net.strays[at(i)]);
 
     const auto inject = [&](int a, int b, T current) {
@@ -354,7 +370,7 @@ void Workspace::assemble(Reduced<T>& r) const {
         const Element& e = net.elements[at(i)];
         if (is_port(e))
             continue;
-        const std::array<int, 6>& branch = stamps_[at(i)].branch;
+        const std::array<int, 6>& branch = planned_.stamps[at(i)].branch;
         const T y = admittance<T>(e, setting_of(e, i, key_));
         r.y[at(branch[0])] += y;
         if (e.kind == ElementKind::source)
@@ -382,14 +398,14 @@ void Workspace::assemble(Reduced<T>& r) const {
     for (int i = 0; i < kMaxBridges; ++i) {
         const Bridge& b = key_.condition.bridges[at(i)];
         if (b.a != b.b)
-            r.y[at(bridge_branch_[at(i)])] += T(1.0 / static_cast<double>(b.ohm));
+            r.y[at(planned_.bridge_branch[at(i)])] += T(1.0 / static_cast<double>(b.ohm));
     }
     for (int i = 0; i < kMaxAttachments; ++i) {
         const Attachment& a = key_.attachments[at(i)];
         if (a.a == a.b)
             continue;
         const double y = 1.0 / a.ohm;
-        r.y[at(attachment_branch_[at(i)])] += T(y);
+        r.y[at(planned_.attachment_branch[at(i)])] += T(y);
         inject(a.a, a.b, y * attachment_emf<T>(a));
     }
     r.y[kEarth] = T{};
@@ -424,11 +440,11 @@ void Workspace::reduce(Reduced<T>& r) const {
     const Netlist& net = *netlist_;
     const int width = 1 + net.port_count();
     assemble(r);
-    eliminate(plan_, r.y.data(), r.pivot_inverse.data(), r.current.data());
+    eliminate(planned_.plan, r.y.data(), r.pivot_inverse.data(), r.current.data());
 
-    const int steps = static_cast<int>(plan_.steps.size());
-    for (int n = plan_.first_kept; n < steps; ++n) {
-        const int node = plan_.steps[at(n)].node;
+    const int steps = static_cast<int>(planned_.plan.steps.size());
+    for (int n = planned_.plan.first_kept; n < steps; ++n) {
+        const int node = planned_.plan.steps[at(n)].node;
         r.columns[at(node)] = {};
         r.columns[at(node)][0] = r.current[at(node)];
     }
@@ -437,31 +453,31 @@ void Workspace::reduce(Reduced<T>& r) const {
         r.columns[at(p.a)][at(1 + k)] += T(1.0);
         r.columns[at(p.b)][at(1 + k)] -= T(1.0);
     }
-    for (int n = plan_.first_kept; n < steps; ++n) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+    for (int n = planned_.plan.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
         for (int i = step.first; i < step.first + step.count; ++i)
             for (int c = 0; c < width; ++c)
-                r.columns[at(plan_.neighbours[at(i)])][at(c)] +=
-                    r.y[at(plan_.node_count + i)] * r.columns[at(step.node)][at(c)];
+                r.columns[at(planned_.plan.neighbours[at(i)])][at(c)] +=
+                    r.y[at(planned_.plan.node_count + i)] * r.columns[at(step.node)][at(c)];
     }
     const auto resolve = [&](const EliminationPlan::Step& step, std::array<T, kColumns>& column) {
         for (int i = step.first; i < step.first + step.count; ++i) {
-            const T share = r.y[at(plan_.node_count + i)];
-            const std::array<T, kColumns>& other = r.columns[at(plan_.neighbours[at(i)])];
+            const T share = r.y[at(planned_.plan.node_count + i)];
+            const std::array<T, kColumns>& other = r.columns[at(planned_.plan.neighbours[at(i)])];
             for (int c = 0; c < width; ++c)
                 column[at(c)] += share * other[at(c)];
         }
     };
-    for (int n = steps - 1; n >= plan_.first_kept; --n) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+    for (int n = steps - 1; n >= planned_.plan.first_kept; --n) {
+        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
         std::array<T, kColumns>& column = r.columns[at(step.node)];
         for (int c = 0; c < width; ++c)
             column[at(c)] = r.pivot_inverse[at(n)] * column[at(c)];
         resolve(step, column);
     }
     r.columns[kEarth] = {};
-    for (const int n : wanted_steps_) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+    for (const int n : planned_.wanted_steps) {
+        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
         std::array<T, kColumns>& column = r.columns[at(step.node)];
         column = {};
         column[0] = r.pivot_inverse[at(n)] * r.current[at(step.node)];
@@ -715,26 +731,27 @@ double Workspace::dc_attachment_a(const DcSolution& s, int i) const {
 template <class T>
 void Workspace::all_nodes(const Reduced<T>& r, const std::array<T, kMaxPorts>& port_a,
                           std::array<T, kMaxNodes>& volts) const {
-    const int steps = static_cast<int>(plan_.steps.size());
+    const int steps = static_cast<int>(planned_.plan.steps.size());
     volts = {};
-    for (int i = 1; i < plan_.node_count; ++i)
+    for (int i = 1; i < planned_.plan.node_count; ++i)
         volts[at(i)] = r.current[at(i)];
     for (int k = 0; k < netlist_->port_count(); ++k) {
         const Port& p = netlist_->ports[at(k)];
         volts[at(p.a)] -= port_a[at(k)];
         volts[at(p.b)] += port_a[at(k)];
     }
-    for (int n = plan_.first_kept; n < steps; ++n) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+    for (int n = planned_.plan.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
         for (int i = step.first; i < step.first + step.count; ++i)
-            volts[at(plan_.neighbours[at(i)])] += r.y[at(plan_.node_count + i)] * volts[at(step.node)];
+            volts[at(planned_.plan.neighbours[at(i)])] +=
+                r.y[at(planned_.plan.node_count + i)] * volts[at(step.node)];
     }
     volts[kEarth] = T{};
     for (int n = steps - 1; n >= 0; --n) {
-        const EliminationPlan::Step& step = plan_.steps[at(n)];
+        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
         T v = r.pivot_inverse[at(n)] * volts[at(step.node)];
         for (int i = step.first; i < step.first + step.count; ++i)
-            v += r.y[at(plan_.node_count + i)] * volts[at(plan_.neighbours[at(i)])];
+            v += r.y[at(planned_.plan.node_count + i)] * volts[at(planned_.plan.neighbours[at(i)])];
         volts[at(step.node)] = v;
     }
 }

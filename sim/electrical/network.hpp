@@ -5,6 +5,7 @@
 #include "electrical/port_matrix.hpp"
 #include <array>
 #include <cstdint>
+#include <map>
 #include <vector>
 
 namespace lightoff::electrical {
@@ -81,7 +82,7 @@ public:
     /// Forgets the reduction, so that the next solve is a full one (for benchmarks).
     void forget();
 
-    [[nodiscard]] const EliminationPlan& plan() const { return plan_; }
+    [[nodiscard]] const EliminationPlan& plan() const { return planned_.plan; }
 
     static constexpr int kRows = kMaxSenses + kMaxAttachments;
     static constexpr int kColumns = 1 + kMaxPorts; ///< sources, then a unit current at each port
@@ -116,8 +117,18 @@ private:
         std::array<int, 6> branch{};
     };
     using Joins = std::array<NodePair, kMaxBridges + kMaxAttachments>;
+    /// What depends on nothing but the places that bridges and attachments join.
+    struct Planned {
+        EliminationPlan plan;
+        std::vector<Stamp> stamps;
+        std::array<int, kMaxBridges> bridge_branch{};
+        std::array<int, kMaxAttachments> attachment_branch{};
+        std::vector<int> wanted_steps; ///< whose voltages senses, ports or attachments need, last first
+    };
+    static constexpr std::size_t kKeptPlans = 64;
 
     void replan();
+    [[nodiscard]] Planned plan_for(const Joins& joins) const;
     void forget_solutions();
     void take(const PortInputs& ports);
     template <class T>
@@ -139,11 +150,8 @@ private:
     const Netlist* netlist_;
     Key key_;
     Joins joins_{};
-    EliminationPlan plan_;
-    std::vector<Stamp> stamps_;
-    std::array<int, kMaxBridges> bridge_branch_{};
-    std::array<int, kMaxAttachments> attachment_branch_{};
-    std::vector<int> wanted_steps_; ///< steps whose voltages senses, ports or attachments need, last first
+    Planned planned_;
+    std::map<Joins, Planned> plans_; ///< leads go to and fro between few places
     Reduced<Complex> ac_;
     Reduced<double> dc_;
     PortMatrix<kMaxPorts> network_y_{};                                           ///< of the reduced network
