@@ -7,6 +7,7 @@
 #include <freetype/freetype.h>
 #include <imgui_freetype.h>
 #include <memory>
+#include <utility>
 
 namespace lightoff::canvas {
 namespace {
@@ -73,6 +74,32 @@ private:
     std::unique_ptr<FT_FaceRec_, Close> face_;
 };
 
+/// The typeface itself if it is there, else one that can stand in: serifs apart, any letters are better than
+/// the built-in ones, which have no signs of the trade. Empty: none is there.
+std::string found_path(Face face, const FontPaths& paths) {
+    for (const std::string* path :
+         {&path_of(face, paths), &paths.sans, &paths.sans_strong, &paths.symbols, &paths.mono})
+        if (FaceMeasures(*path).usable())
+            return *path;
+    return {};
+}
+
+/// Signs that the built-in letters lack, and what is nearest to them there.
+constexpr std::array<std::pair<ImWchar, ImWchar>, 14> kNearest{{{0x2212, '-'},
+                                                                {0x2013, '-'},
+                                                                {0x2014, '-'},
+                                                                {0x2007, ' '},
+                                                                {0x2018, '\''},
+                                                                {0x2019, '\''},
+                                                                {0x201C, '"'},
+                                                                {0x201D, '"'},
+                                                                {0x2022, 0xB7},
+                                                                {0x2026, '.'},
+                                                                {0x2080, '0'},
+                                                                {0x2082, '2'},
+                                                                {0x2190, '<'},
+                                                                {0x2192, '>'}}};
+
 ImFont* add_fallback(ImFontAtlas& atlas, float em) {
     ImFontConfig config;
     config.SizePixels = std::max(13.0F, std::round(em));
@@ -92,11 +119,11 @@ void merge_symbols(ImFontAtlas& atlas, float em, const FontPaths& paths) {
 
 ImFont* add_type(ImFontAtlas& atlas, const TypeSpec& spec, float scale, const FontPaths& paths) {
     const float em = spec.em_px * scale;
-    const std::string& path = path_of(spec.face, paths);
-    const FaceMeasures measures(path);
-    if (!measures.usable()) {
+    const std::string path = found_path(spec.face, paths);
+    if (path.empty()) {
         return add_fallback(atlas, em);
     }
+    const FaceMeasures measures(path);
     // Big meter figures are dear in texture space: they get the letters of a meter's face and no more.
     const bool meter = spec.face == Face::Mono && spec.em_px > 20;
     const ImWchar* letters = meter ? kMeterLetters.data() : kLetters.data();
@@ -106,6 +133,12 @@ ImFont* add_type(ImFontAtlas& atlas, const TypeSpec& spec, float scale, const Fo
         merge_symbols(atlas, em, paths);
     }
     return font;
+}
+
+std::string package_of(const std::string& path, const FontPaths& paths) {
+    return &path == &paths.mono      ? "fonts-jetbrains-mono"
+           : &path == &paths.symbols ? "fonts-dejavu-core"
+                                     : "fonts-inter";
 }
 
 bool is_figure(unsigned c) {
@@ -132,6 +165,15 @@ void make_figures_tabular(ImFont& font) {
     font.BuildLookupTable();
 }
 
+/// After the lookup table was made.
+void stand_in_for_missing(ImFont& font) {
+    for (const auto& [sign, nearest] : kNearest) {
+        if (font.FindGlyphNoFallback(sign) == nullptr) {
+            font.AddRemapChar(sign, nearest, true);
+        }
+    }
+}
+
 } // namespace
 
 float em_px(Type type) {
@@ -142,7 +184,8 @@ FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths) {
     FontBuild build;
     for (const std::string* path : {&paths.sans, &paths.sans_strong, &paths.symbols, &paths.mono}) {
         if (!exists(*path)) {
-            build.missing.push_back("Typeface not found, the built-in font stands in: " + *path);
+            build.missing.push_back("Typeface not found, another stands in: " + *path + " (package " +
+                                    package_of(*path, paths) + ").");
         }
     }
     atlas.Clear();
@@ -155,6 +198,7 @@ FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths) {
     atlas.Build();
     for (std::size_t i = 0; i < kTypeCount; ++i) {
         make_figures_tabular(*build.fonts.face[i]);
+        stand_in_for_missing(*build.fonts.face[i]);
     }
     return build;
 }

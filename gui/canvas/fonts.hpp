@@ -35,9 +35,10 @@ struct FontBuild {
 /// Em height in pixels of a type at text scale 1.
 float em_px(Type type);
 
-/// Clears the atlas and fills it at `scale` (0.5..6). Missing files fall back to Dear ImGui's own font, at a
-/// fitting size, and are named in `missing`. All sans figures get one advance width (tabular figures), so
-/// that numbers do not jitter as they change. The renderer's texture must be made anew afterwards.
+/// Clears the atlas and fills it at `scale` (0.5..6). In the place of a missing file stands another typeface,
+/// in the last resort Dear ImGui's own; it is named in `missing`. All sans figures get one advance width
+/// (tabular figures), so that numbers do not jitter as they change. The renderer's texture must be made anew
+/// afterwards.
 FontBuild build_fonts(ImFontAtlas& atlas, float scale, const FontPaths& paths = {});
 
 } // namespace lightoff::canvas

@@ -39,6 +39,8 @@ public:
     void add_target(Rect edge, std::string_view name);
 
     const std::vector<Text>& texts() const { return texts_; }
+    const std::vector<Box>& boxes() const { return boxes_; }
+    const std::vector<Box>& targets() const { return targets_; }
     /// One sentence for each thing wrong in this frame; `least_target_px` is the smallest click target
     /// allowed.
     std::vector<std::string> problems(float least_target_px = 24) const;

@@ -133,7 +133,12 @@ void FrontDesk::draw_wishes(const Canvas& canvas, Rect& rest) {
     text_in(canvas, row.cut_left(canvas.px(84)), "Find", Type::Body, canvas.theme->ink);
     ImGui::SetCursorScreenPos({row.min.x, row.centre().y - ImGui::GetFrameHeight() / 2});
     ImGui::SetNextItemWidth(std::min(row.width(), canvas.px(360)));
+    ImGui::PushAllowKeyboardFocus(false); // the library's own Tab would come in between
     ImGui::InputText("##find", words_.data(), words_.size());
+    ImGui::PopAllowKeyboardFocus();
+    tab_stop(true);
+    if (canvas.probe != nullptr)
+        canvas.probe->add_target({ImGui::GetItemRectMin(), ImGui::GetItemRectMax()}, "Find##field");
     wish_.words = words_.data();
     rest.cut_top(canvas.px(6));
     chips(canvas, rest, "Kind", kKinds, wish_.kind, [](Kind kind) { return visit::kind_text(kind); });
@@ -168,6 +173,8 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
         const bool pressed = press_area(call.name.c_str(), box);
         tab_stop();
         const bool keyboard = has_keyboard();
+        if (inside.probe != nullptr)
+            inside.probe->add_target(box, call.title);
         if (keyboard && enter_pressed())
             (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
         if (pressed || keyboard) {

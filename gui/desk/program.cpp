@@ -31,7 +31,8 @@ using platform::Key;
 using platform::key_pressed;
 
 constexpr double kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
-const ImVec2 kLeastPage{1180, 660}; ///< design pixels that a page must have; text grows no further
+const ImVec2 kLeastWindow{640, 360}; ///< pixels; below it nothing is drawn but a sentence
+const ImVec2 kLeastPage{1180, 660};  ///< design pixels that a page must have; text grows no further
 
 ThemeId theme_of(const files::Settings& settings) {
     for (const ThemeId id : kThemes)
@@ -140,13 +141,15 @@ void Program::open_file(const std::string& typed) {
 void Program::after_call() {
     const std::string path = call_->page.place().branch_from ? std::string() : call_->page.place().path;
     const std::string branch_of = call_->page.place().branch_from ? call_->page.place().path : std::string();
-    const bool finished = call_->page.signed_off();
+    const bool finished = call_->page.signed_off() || call_->page.stopped();
     call_->page.leave();
     back_to_desk();
     if (finished && !path.empty())
         debrief(path);
     else if (!branch_of.empty())
         debrief(branch_of);
+    else if (finished)
+        desk_.say("That call is over. Nothing of it could be kept, so there is no debrief.");
 }
 
 void Program::back_to_desk() {
@@ -284,6 +287,8 @@ void Program::listen() {
 
 void Program::draw(const Canvas& canvas, Rect page, double wall_s) {
     handle_keys();
+    if (is_too_small())
+        return draw_too_small(canvas, page);
     if (!own_.settings.cautions_read)
         return draw_cautions(canvas, page);
     if (settings_open_)
@@ -334,7 +339,14 @@ platform::Wishes Program::wishes() const {
         wishes.next_frame_in_s = explore_->page.wishes().next_frame_in_s;
     else
         wishes.next_frame_in_s = call_ && !settings_open_ ? call_->page.next_frame_in_s() : 1e9;
+    if (is_too_small())
+        wishes.next_frame_in_s = 1e9;
     return wishes;
+}
+
+/// Before the first frame nobody knows.
+bool Program::is_too_small() const {
+    return window_px_.x > 0 && (window_px_.x < kLeastWindow.x || window_px_.y < kLeastWindow.y);
 }
 
 float Program::text_percent_in(ImVec2 window_px) const {
@@ -346,6 +358,27 @@ float Program::text_percent_in(ImVec2 window_px) const {
     const float whole = platform::design_scale(window_px.y, 100, theme(theme_of(own_.settings)));
     const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
     return std::clamp(wanted, static_cast<float>(kLeastText), std::max(static_cast<float>(kLeastText), most));
+}
+
+/// Instead of a page that nobody could read. Time at the furnace is held.
+void Program::draw_too_small(const Canvas& canvas, Rect page) {
+    fill(canvas, page, canvas.theme->ground);
+    const auto number = [](float pixels) { return std::to_string(static_cast<int>(pixels)); };
+    const std::string words = "This window is too small to work in: " + number(page.width()) + " × " +
+                              number(page.height()) + " pixels. Make it " + number(kLeastWindow.x) + " × " +
+                              number(kLeastWindow.y) + " or larger. Time is held, nothing is lost.";
+    const Rect inner = page.shrunk(canvas.px(12));
+    paragraph(canvas, inner.min, std::max(1.0F, inner.width()), words, Type::Body, canvas.theme->ink);
+}
+
+/// What the window misses stands at the front desk, and in the foot of a call that was opened at once.
+void Program::told(const std::vector<std::string>& messages) {
+    std::string all;
+    for (const std::string& message : messages)
+        all += (all.empty() ? "" : " ") + message;
+    desk_.say(all);
+    if (call_)
+        call_->page.warn(all);
 }
 
 /// At the very first start: the tag that hangs on the gas cock. It is lifted once.

@@ -16,6 +16,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace lightoff::desk {
 
@@ -35,6 +36,7 @@ public:
     void frame(const platform::FrameInput& input) override;
     platform::Wishes wishes() const override;
     void close_asked() override;
+    void told(const std::vector<std::string>& messages) override;
 
     /// Begins a call; a problem is told at the front desk.
     void take_call(const std::string& scenario);
@@ -90,6 +92,8 @@ private:
     void handle_keys();
     void begin(const std::string& scenario, const work::AttemptPlace& place);
     void back_to_desk();
+    void draw_too_small(const canvas::Canvas& canvas, canvas::Rect page);
+    bool is_too_small() const;
     void draw_cautions(const canvas::Canvas& canvas, canvas::Rect page);
     void draw_settings(const canvas::Canvas& canvas, canvas::Rect page);
     void draw_looks(const canvas::Canvas& canvas, canvas::Rect rest);

@@ -2,11 +2,14 @@
 #include "gui/diagram/line_work.hpp"
 
 #include "gui/canvas/fills.hpp"
+#include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/strokes.hpp"
+#include "gui/diagram/picking.hpp"
 #include "gui/diagram/symbols.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace lightoff::diagram {
@@ -85,6 +88,16 @@ void draw_plug(const Sheet& sheet, const Spot& spot, ImVec2 p) {
     }
 }
 
+/// Where a click means the point for certain.
+void tell_zone(const Sheet& sheet, const Spot& spot, ImVec2 p) {
+    if (sheet.canvas.probe == nullptr || !sheet.area.holds(p))
+        return;
+    const float side = std::max(24.0F, sheet.canvas.px(kCatchZone_px));
+    const ImVec2 corner = p - ImVec2{side, side} * 0.5F;
+    sheet.canvas.probe->add_target(rect_at({std::round(corner.x), std::round(corner.y)}, {side, side}),
+                                   spot.full_name);
+}
+
 } // namespace
 
 float pin_radius(const Sheet& sheet) {
@@ -128,6 +141,7 @@ void draw_spots(const Sheet& sheet, int cursor) {
     for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i) {
         const Spot& spot = sheet.ladder.spots[i];
         const ImVec2 p = sheet.spots[i];
+        tell_zone(sheet, spot, p);
         if (spot.lug) {
             canvas.list->AddCircleFilled(p, std::max(1.5F, radius * 0.45F), packed(theme.ink));
             continue;

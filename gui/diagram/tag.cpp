@@ -137,8 +137,12 @@ void draw_tag(const Sheet& sheet, Hit hit, ImVec2 pointer) {
         pen.y =
             text(canvas, pen, words[i], type_of_line(i), i == 0 ? canvas.theme->ink : canvas.theme->pencil)
                 .max.y;
-    if (loupe)
-        draw_loupe(sheet, {{box.min.x + 2, pen.y}, {box.max.x - 2, box.max.y - 2}}, hit.index);
+    if (loupe) {
+        const Rect glass_box{{box.min.x + 2, pen.y}, {box.max.x - 2, box.max.y - 2}};
+        draw_loupe(sheet, glass_box, hit.index);
+        if (canvas.probe != nullptr)
+            canvas.probe->add_box(glass_box, "the loupe");
+    }
     if (canvas.probe != nullptr)
         canvas.probe->set_layer(0);
 }

@@ -2,6 +2,9 @@
 #pragma once
 #include "gui/canvas/canvas.hpp"
 
+#include <string>
+#include <vector>
+
 namespace lightoff::platform {
 
 /// What a frame is told. Wall time comes as a number, so that tests can make it up.
@@ -28,6 +31,8 @@ public:
     virtual Wishes wishes() const = 0;
     /// The window's cross was pressed. Answer by wishing to close, now or after a question.
     virtual void close_asked() = 0;
+    /// What the window misses, one sentence each; before the first frame, and only if there is something.
+    virtual void told(const std::vector<std::string>& /*messages*/) {}
 };
 
 } // namespace lightoff::platform

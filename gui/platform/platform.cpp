@@ -146,6 +146,7 @@ struct Platform::Window {
     float text_percent = 0, scale = 0;
     sf::Clock frame_clock; // since the last frame began
     double fixed_delta_s = 0, delta_s = 0;
+    unsigned draw_every = 1, frames = 0;
     std::string clipboard, screenshot_path;
     bool focused = true, close_asked = false, screenshot_written = false;
 
@@ -170,6 +171,7 @@ void Platform::Window::open(const WindowOptions& options) {
     window.setKeyRepeatEnabled(true);
     focused = window.hasFocus();
     fixed_delta_s = options.fixed_delta_s;
+    draw_every = std::max(1U, options.draw_every);
     font_paths = options.fonts;
 
     ImGuiIO& io = ImGui::GetIO();
@@ -307,6 +309,10 @@ void Platform::end_frame() {
     Window& w = *window_;
     w.cursors.show(w.window, ImGui::GetMouseCursor());
     ImGui::Render();
+    w.pacer.drew();
+    if (w.frames++ % w.draw_every != 0 && w.screenshot_path.empty()) {
+        return;
+    }
     w.window.clear(sf::Color(w.theme->ground.r, w.theme->ground.g, w.theme->ground.b));
     w.window.resetGLStates();
     ImGui_ImplOpenGL2_RenderDrawData(ImGui::GetDrawData());
@@ -315,7 +321,6 @@ void Platform::end_frame() {
         w.write_screenshot();
     }
     w.window.display();
-    w.pacer.drew();
 }
 
 double Platform::wall_delta_s() const {

@@ -16,6 +16,7 @@ struct WindowOptions {
     canvas::FontPaths fonts;
     double fixed_delta_s =
         0; // > 0: every frame is told this delta, not the clock's, so that pictures repeat exactly
+    unsigned draw_every = 1; // frames; the others are laid out only: for tests, where drawing is dear
 };
 
 /// A window with OpenGL, input and Dear ImGui in it. One at a time. SFML stays behind this header.

@@ -2,6 +2,7 @@
 #include "gui/platform/sfml_events.hpp"
 
 #include <array>
+#include <cfloat>
 #include <utility>
 
 namespace lightoff::platform {
@@ -111,6 +112,8 @@ std::optional<InputEvent> translated(const sf::Event& event) {
         return TextEvent{static_cast<char32_t>(event.text.unicode)};
     case sf::Event::MouseMoved:
         return PointerEvent{static_cast<float>(event.mouseMove.x), static_cast<float>(event.mouseMove.y)};
+    case sf::Event::MouseLeft:
+        return PointerEvent{-FLT_MAX, -FLT_MAX}; // nowhere, as the library has it: nothing stays hovered
     case sf::Event::MouseButtonPressed:
         return button_event(event.mouseButton.button, true);
     case sf::Event::MouseButtonReleased:

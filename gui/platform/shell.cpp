@@ -6,6 +6,15 @@
 
 namespace lightoff::platform {
 
+void greet(const Platform& platform, App& app) {
+    for (const std::string& message : platform.font_messages()) {
+        std::cerr << "lightoff: " << message << '\n';
+    }
+    if (!platform.font_messages().empty()) {
+        app.told(platform.font_messages());
+    }
+}
+
 bool run_frame(Platform& platform, App& app) {
     const Wishes before = app.wishes();
     platform.set_look(before.theme, before.text_percent);
@@ -21,9 +30,7 @@ bool run_frame(Platform& platform, App& app) {
 int run(const WindowOptions& options, App& app) {
     try {
         Platform platform(options);
-        for (const std::string& message : platform.font_messages()) {
-            std::cerr << "lightoff: " << message << '\n';
-        }
+        greet(platform, app);
         while (run_frame(platform, app)) {
         }
         return 0;

@@ -5,6 +5,9 @@
 
 namespace lightoff::platform {
 
+/// Says what the window misses: on standard error, and to the app. Once, before the first frame.
+void greet(const Platform& platform, App& app);
+
 /// One frame of an app in a window: wait, draw, act on its wishes. False when the app wishes to close.
 bool run_frame(Platform& platform, App& app);
 

@@ -19,6 +19,7 @@
 #include "visit/words.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <stdexcept>
 
@@ -68,6 +69,8 @@ bool CallPage::reads_or_writes() const {
 }
 
 double CallPage::next_frame_in_s() const {
+    if (stopped())
+        return 1e9;
     const bool still = pace_.still(ticks_busy(), reads_or_writes()) && waiting_.empty();
     return still && !motion_.moves() ? 1e9 : 0.0;
 }
@@ -75,9 +78,11 @@ double CallPage::next_frame_in_s() const {
 // ---- time ----
 
 void CallPage::pass(double wall_s) {
+    if (stopped())
+        return;
     next_line();
     const std::uint64_t due = pace_.due(wall_s, ticks_busy(), reads_or_writes());
-    for (std::uint64_t i = 0; i < due; ++i) {
+    for (std::uint64_t i = 0; i < due && !stopped(); ++i) {
         tick();
         next_line();
     }
@@ -118,7 +123,7 @@ bench::Heard CallPage::heard_since_last_frame() {
 
 void CallPage::finish() {
     next_line();
-    while (ticks_busy() > 0 || !waiting_.empty()) {
+    while (!stopped() && (ticks_busy() > 0 || !waiting_.empty())) {
         tick();
         next_line();
     }
@@ -141,7 +146,7 @@ void CallPage::take(const std::string& line) {
 }
 
 void CallPage::next_line() {
-    while (visit_.world().hands.busy == 0 && !waiting_.empty()) {
+    while (visit_.world().hands.busy == 0 && !waiting_.empty() && !stopped()) {
         const std::string line = waiting_.front();
         waiting_.pop_front();
         start(line);
@@ -157,7 +162,7 @@ void CallPage::start(const std::string& text) {
             return;
         case visit::PlayLine::Kind::act:
             if (const auto action = visit::action_of(line, visit_.notebook().readings()))
-                refusal_ = visit_.begin(*action, "student");
+                refusal_ = is_warned_of(*action) ? visit_.begin(*action, "student") : refusal_;
             else
                 refusal_ = "Nothing has been read from that instrument yet.";
             break;
@@ -176,8 +181,25 @@ void CallPage::start(const std::string& text) {
         waiting_.clear(); // what was to follow stood on it
     if (guidance_)
         guidance_->look(visit_); // what is said on paper takes no tick
+    if (stopped())
+        tick(); // what was done has begun, also for whoever does it again
     act_ticks_ = ticks_busy();
     pace_.begin(act_ticks_);
+}
+
+/// False, with the warning in the foot, the first time that an act would end the call; an exam warns of
+/// nothing.
+bool CallPage::is_warned_of(const bench::Action& action) {
+    if (bundle_->scenario.help == lesson::Help::exam)
+        return true;
+    const std::optional<bench::Hazard> hazard = visit_.would_stop(action);
+    if (!hazard || !warned_of_.insert(*hazard).second)
+        return true;
+    std::string words = visit_.site().hazards[static_cast<std::size_t>(*hazard)].title;
+    words[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(words[0])));
+    refusal_ =
+        "Stop: \u201c" + words + "\u201d would end the call. Not done. Asked for once more it is done.";
+    return false;
 }
 
 void CallPage::start_wait(const visit::PlayLine& line) {
@@ -246,7 +268,11 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
         return;
     if (handle_tag_keys(known, keys_, tag_, wanted))
         return;
-    if (keys_.pressed(Command::type))
+    // A slash has another key in every country: its letter counts, too, as long as the key is as built.
+    const auto& letters = ImGui::GetIO().InputQueueCharacters;
+    const bool slash = keys_.letter(Command::type) == '/' &&
+                       std::find(letters.begin(), letters.end(), '/') != letters.end();
+    if (keys_.pressed(Command::type) || slash)
         typed_.begin(keys_.letter(Command::type));
     if (keys_.pressed(Command::expect))
         typed_.begin(keys_.letter(Command::expect), faces::expect_line(known));
@@ -269,6 +295,10 @@ void CallPage::frame(const Canvas& canvas, Rect page, double wall_s) {
 }
 
 void CallPage::draw(const Canvas& canvas, Rect page) {
+    if (const bench::HazardEvent* event = visit_.stopped()) {
+        draw_stopped(canvas, page, *event);
+        return;
+    }
     const view::Known now = known();
     view::Wanted wanted;
     handle_keys(now, wanted);
@@ -287,6 +317,35 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
     draw_middle(canvas, rest, now, wanted);
     draw_side(canvas, side, now, wanted);
     obey(wanted);
+}
+
+/// What was done, why nobody does it, and the way to the debrief. Nothing else can be done any more.
+void CallPage::draw_stopped(const Canvas& canvas, Rect page, const bench::HazardEvent& event) {
+    const Theme& theme = *canvas.theme;
+    const bench::HazardRow& row = visit_.site().hazards[static_cast<std::size_t>(event.hazard)];
+    fill(canvas, page, theme.ground);
+    const float width = std::min(page.width() - canvas.px(60), canvas.px(720));
+    const std::string title =
+        "Stop work at " + visit::clock_text(event.tick - visit_.arrived_tick()) + ". " + row.title + ".";
+    const std::string where = "Where: " + event.about + ".";
+    const std::string_view over = "This call ends here. The debrief begins with this moment.";
+    Rect rest = rect_at({page.centre().x - width / 2, page.min.y + page.height() * 0.2F},
+                        {width, page.height() * 0.8F});
+    const Rect mark = rest;
+    const auto say = [&](std::string_view words, Type type, Colour colour) {
+        const Rect used = paragraph(canvas, rest.min, width, words, type, colour);
+        rest.cut_top(used.height() + canvas.px(12));
+    };
+    say(title, Type::Title, theme.alarm);
+    say(where, Type::Body, theme.ink);
+    say(row.why, Type::Body, theme.ink);
+    say(over, Type::Body, theme.ink);
+    const float left = mark.min.x - canvas.px(18);
+    segment(canvas, {left, mark.min.y}, {left, rest.min.y}, Line::Silhouette, theme.alarm);
+    const Rect box =
+        rect_at(rest.min, {button_width(canvas, "Talk it over", "Enter"), control_height(canvas)});
+    if (button(canvas, box, "Talk it over", false, "Enter") || key_pressed(Key::Enter))
+        leave();
 }
 
 void CallPage::draw_head(const Canvas& canvas, Rect area) {

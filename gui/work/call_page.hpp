@@ -20,6 +20,7 @@
 #include <cstdint>
 #include <deque>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -60,6 +61,8 @@ public:
     void leave();
     [[nodiscard]] bool left() const { return left_; }
     [[nodiscard]] bool signed_off() const { return visit_.signed_off(); }
+    /// Something that stops all work was done: no time goes by any more, a card says what and why.
+    [[nodiscard]] bool stopped() const { return visit_.stopped() != nullptr; }
     [[nodiscard]] bool hands_free() const { return visit_.world().hands.busy == 0 && waiting_.empty(); }
     /// Seconds until it wants a frame if nobody does anything.
     [[nodiscard]] double next_frame_in_s() const;
@@ -91,6 +94,7 @@ private:
     void handle_keys(const view::Known& known, view::Wanted& wanted);
     void obey(view::Wanted& wanted);
     void put_lead(const view::Wanted& wanted);
+    bool is_warned_of(const bench::Action& action);
     void next_line();
     void tick();
     void start(const std::string& line);
@@ -99,6 +103,7 @@ private:
     std::uint64_t ticks_busy() const;
     bool reads_or_writes() const;
 
+    void draw_stopped(const canvas::Canvas& canvas, canvas::Rect page, const bench::HazardEvent& event);
     void draw_head(const canvas::Canvas& canvas, canvas::Rect area);
     void draw_guidance(const canvas::Canvas& canvas, canvas::Rect& rest) const;
     void draw_middle(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
@@ -125,8 +130,9 @@ private:
     cutaway::Motion motion_;
     std::deque<std::string> waiting_;
     std::string refusal_;
-    bench::Heard heard_;          ///< short sounds since the last frame
-    std::uint64_t act_ticks_ = 0; ///< of the act in hand, whole
+    std::set<bench::Hazard> warned_of_; ///< once each, where the call gives help
+    bench::Heard heard_;                ///< short sounds since the last frame
+    std::uint64_t act_ticks_ = 0;       ///< of the act in hand, whole
     Middle middle_ = Middle::furnace;
     Side side_ = Side::order;
     view::Units units_ = view::Units::trade;

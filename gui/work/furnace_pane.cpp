@@ -16,6 +16,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <vector>
 
 namespace lightoff::work {
 namespace {
@@ -28,9 +29,17 @@ using instruments::Spot;
 constexpr float kLeastTarget = 24; // pixels
 constexpr float kMostZoom = 6;
 
+/// Grown to that side about its centre; on whole pixels, so that it is no hair too small.
 Rect at_least(Rect box, float side) {
-    const ImVec2 grow{std::max(0.0F, side - box.width()) / 2, std::max(0.0F, side - box.height()) / 2};
-    return {box.min - grow, box.max + grow};
+    const ImVec2 size{std::max(side, std::ceil(box.width())), std::max(side, std::ceil(box.height()))};
+    const ImVec2 corner = box.centre() - size * 0.5F;
+    return rect_at({std::round(corner.x), std::round(corner.y)}, size);
+}
+
+/// Pixels from a box to a point; 0 inside.
+float distance(Rect box, ImVec2 point) {
+    return std::hypot(std::max({box.min.x - point.x, 0.0F, point.x - box.max.x}),
+                      std::max({box.min.y - point.y, 0.0F, point.y - box.max.y}));
 }
 
 bool is_off(const bench::Worked& worked, int part) {
@@ -93,9 +102,30 @@ public:
             canvas_.list->AddCircleFilled(at, canvas_.px(6), packed(faded(canvas_.theme->ground, 0.85F)));
             canvas_.list->AddCircle(at, canvas_.px(6), packed(canvas_.theme->ink), 0,
                                     line_width(canvas_, Line::Outline));
-            target(at_least({at, at}, kLeastTarget),
-                   {kind_of(place.spot), static_cast<std::int32_t>(place.spot)});
+            const ImVec2 ring{canvas_.px(6), canvas_.px(6)};
+            target({at - ring, at + ring}, {kind_of(place.spot), static_cast<std::int32_t>(place.spot)});
         }
+    }
+
+    /// What lies nearest to the pointer is meant, not what happened to be drawn first: the zones of small
+    /// things are wider than they, and overlap.
+    void take_pointer() {
+        if (!under_pointer_)
+            return;
+        const ImVec2 pointer = ImGui::GetIO().MousePos;
+        const Zone* meant = nullptr;
+        for (const Zone& zone : zones_)
+            if (zone.reach.holds(pointer) && (meant == nullptr || is_nearer(zone, *meant, pointer)))
+                meant = &zone;
+        if (meant == nullptr)
+            return;
+        hovered_ = meant->thing;
+        hovered_box_ = meant->reach;
+        wanted_.hover = meant->thing;
+        if (pressed_)
+            wanted_.focus = meant->thing;
+        if (focus_ != meant->thing)
+            outline(canvas_, meant->reach, Line::Detail, canvas_.theme->ink);
     }
 
     /// Name of what the pointer or the keyboard is on, beside it.
@@ -110,6 +140,8 @@ public:
         at.x = std::clamp(at.x, layout_.window.min.x,
                           std::max(layout_.window.min.x, layout_.window.max.x - size.x));
         at.y = std::max(at.y, layout_.window.min.y);
+        if (canvas_.probe != nullptr)
+            canvas_.probe->set_layer(1); // it hovers over what is drawn
         const Rect card{at - ImVec2{canvas_.px(6), canvas_.px(2)},
                         at + size + ImVec2{canvas_.px(6), canvas_.px(2)}};
         if (canvas_.probe != nullptr)
@@ -136,16 +168,40 @@ private:
         return (takes & instruments::kTakesSolution) != 0 ? Word::solution_spot : Word::tachometer_spot;
     }
 
-    void target(Rect box, const view::Thing& thing) {
-        box = at_least(box, kLeastTarget);
+    /// A thing's own box, and the zone in which it can be meant.
+    struct Zone {
+        view::Thing thing;
+        Rect own, reach;
+    };
+    static bool is_small(const Zone& zone) {
+        return zone.own.width() < kLeastTarget || zone.own.height() < kLeastTarget;
+    }
+    static bool is_nearer(const Zone& a, const Zone& b, ImVec2 pointer) {
+        if (is_small(a) != is_small(b)) // a large thing can be pressed elsewhere
+            return is_small(a);
+        const float to_a = distance(a.own, pointer);
+        const float to_b = distance(b.own, pointer);
+        if (to_a != to_b)
+            return to_a < to_b;
+        // Inside of both: the smaller one lies in front.
+        return a.own.width() * a.own.height() < b.own.width() * b.own.height();
+    }
+
+    void target(Rect own, const view::Thing& thing) {
+        const Rect box = at_least(own, kLeastTarget);
         if (box.centre().x < layout_.window.min.x - canvas_.px(20) ||
             !layout_.window.shrunk(-canvas_.px(20)).holds(box.centre()))
             return;
         ImGui::PushID(static_cast<int>(thing.kind) * 4096 + thing.value);
-        if (press_area("thing", box))
-            wanted_.focus = thing;
+        const bool pressed = press_area("thing", box);
+        const bool pointed = ImGui::IsItemHovered();
         const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
-        if (ImGui::IsItemHovered() || keyboard) {
+        zones_.push_back({thing, own, box});
+        under_pointer_ = under_pointer_ || pointed;
+        pressed_ = pressed_ || (pressed && pointed);
+        if (pressed && !pointed)
+            wanted_.focus = thing;
+        if (keyboard) {
             hovered_ = thing;
             hovered_box_ = box;
             wanted_.hover = thing;
@@ -153,8 +209,8 @@ private:
         ImGui::PopID();
         if (focus_ == thing || keyboard)
             outline(canvas_, box.shrunk(-canvas_.px(2)), Line::Outline, canvas_.theme->ink);
-        else if (hovered_ == thing)
-            outline(canvas_, box, Line::Detail, canvas_.theme->ink);
+        if (canvas_.probe != nullptr)
+            canvas_.probe->add_target(box, view::title_of(*known_.site, thing));
     }
 
     Canvas canvas_;
@@ -162,6 +218,8 @@ private:
     const view::Known& known_;
     const std::optional<view::Thing>& focus_;
     view::Wanted& wanted_;
+    std::vector<Zone> zones_;
+    bool under_pointer_ = false, pressed_ = false; ///< a zone is; the nearest is meant
     std::optional<view::Thing> hovered_;
     Rect hovered_box_;
 };
@@ -201,6 +259,7 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
     if (pane.show_spots)
         shown.spots();
     shown.parts();
+    shown.take_pointer();
     shown.labels();
     shown.name_hovered();
     move_drawing(inside, layout, pane.view);

@@ -126,7 +126,9 @@ public:
         return why;
     }
     [[nodiscard]] bool interrupted() const { return interrupted_; }
-    [[nodiscard]] bool over() const { return left_ || interrupted_ || visit_.signed_off(); }
+    [[nodiscard]] bool over() const {
+        return left_ || interrupted_ || visit_.signed_off() || visit_.stopped() != nullptr;
+    }
 
 private:
     std::string taken(const PlayLine& line) {
@@ -223,14 +225,23 @@ private:
     bool interrupted_ = false;
 };
 
+void write_stop_work(Output& out, const Visit& visit, const bench::HazardEvent& event) {
+    const bench::HazardRow& row = visit.site().hazards[static_cast<std::size_t>(event.hazard)];
+    out.line(out.styled(Style::bad, "stop work") + " at " + clock_text(event.tick - visit.arrived_tick()) +
+             ": " + row.title + ": " + event.about + ". " + row.why + " This call is over.");
+}
+
 /// What has become of the call, and how to go on.
 int close(Output& out, const PlayOptions& options, Visit& visit, const Player& player, bool refused) {
     visit.leave();
+    if (const bench::HazardEvent* event = visit.stopped())
+        write_stop_work(out, visit, *event);
     const std::string what = std::to_string(visit.actions()) +
                              (visit.actions() == 1 ? " action, " : " actions, ") +
                              clock_text(visit.ticks_here());
     if (!options.attempt.empty())
-        out.line(options.attempt + ": " + what + (visit.signed_off() ? "" : ", left open"));
+        out.line(options.attempt + ": " + what +
+                 (visit.signed_off() || visit.stopped() != nullptr ? "" : ", left open"));
     if (player.interrupted())
         return kInterrupted;
     return refused ? kNegative : kDone;

@@ -57,8 +57,9 @@ private:
         order.rows.push_back({"House", fahrenheit(call.house_k) + " inside, basement " +
                                            fahrenheit(call.inputs.basement_k) + ", outdoors " +
                                            fahrenheit(call.inputs.outdoor_k)});
-        order.rows.push_back({"Time", at(story_.last_tick) + " at the furnace" +
-                                          (origin_.abandoned ? "; the attempt has no end" : "; signed off")});
+        order.rows.push_back(
+            {"Time", at(story_.last_tick) + " at the furnace" +
+                         (origin_.end.empty() ? "; the attempt has no end" : "; " + origin_.end)});
         table(std::move(order));
     }
 

@@ -44,8 +44,8 @@ struct Document {
 struct Origin {
     std::string file; ///< its name, without folders
     files::AttemptHeader header;
-    files::Digest chain{}; ///< of its lines
-    bool abandoned = false;
+    files::Digest chain{};  ///< of its lines
+    std::string end;        ///< how the attempt ended: "signed off"; empty: it did not
     std::string twin_title; ///< of the contrast call; empty: none, or not to be found
 };
 

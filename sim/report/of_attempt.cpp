@@ -26,7 +26,8 @@ Document document_of(const files::LoadedBundle& bundle, const std::string& file,
     origin.file = file.substr(file.rfind('/') + 1);
     origin.header = attempt.header;
     origin.chain = attempt.chain;
-    origin.abandoned = attempt.abandoned();
+    if (attempt.end)
+        origin.end = attempt.end->reason;
     origin.twin_title = title_of_call(debrief.twin);
     return make_document(bundle, debrief, origin);
 }

@@ -10,6 +10,10 @@
 namespace lightoff::visit {
 namespace {
 
+bool is_grave(const bench::Site& site, bench::Hazard hazard) {
+    return site.hazards[static_cast<std::size_t>(hazard)].gravity == bench::Gravity::stop_work;
+}
+
 constexpr std::uint64_t kAskEveryTicks = 64; ///< whether to leave off
 
 } // namespace
@@ -159,12 +163,34 @@ std::optional<std::int32_t> Visit::seconds_until(const std::function<bool(const 
     return std::nullopt;
 }
 
+const bench::HazardEvent* Visit::stopped() const {
+    const auto& events = hazards_.events();
+    const auto grave = std::find_if(events.begin(), events.end(), [&](const bench::HazardEvent& event) {
+        return is_grave(*site_, event.hazard);
+    });
+    return grave == events.end() ? nullptr : &*grave;
+}
+
+std::optional<bench::Hazard> Visit::would_stop(const bench::Action& action) {
+    if (!check(action).allowed)
+        return std::nullopt;
+    bench::HazardWatch ahead = hazards_;
+    const std::size_t known = ahead.events().size();
+    ahead.before(world_, action, workspace_);
+    for (std::size_t i = known; i < ahead.events().size(); ++i)
+        if (is_grave(*site_, ahead.events()[i].hazard))
+            return ahead.events()[i].hazard;
+    return std::nullopt;
+}
+
 void Visit::leave() {
     if (!writer_)
         return;
     mark();
     if (signed_off())
         writer_->end("signed off");
+    else if (stopped() != nullptr)
+        writer_->end("stop work");
     writer_.reset();
 }
 

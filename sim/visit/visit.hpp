@@ -70,10 +70,15 @@ public:
 
     /// What somebody could have been hurt by, so far.
     [[nodiscard]] const std::vector<bench::HazardEvent>& hazards() const { return hazards_.events(); }
+    /// The first of the gravest kind: it ends the call. Null while there was none.
+    [[nodiscard]] const bench::HazardEvent* stopped() const;
+    /// The hazard that ends the call which an action would be if it began now; none if it would not. Changes
+    /// nothing.
+    std::optional<bench::Hazard> would_stop(const bench::Action& action);
     /// When the supply was proved dead, if nothing has been switched on since.
     [[nodiscard]] std::optional<std::uint64_t> proved_dead_tick() const { return proved_dead_tick_; }
 
-    /// Leaves off: writes down the time, and the end if the work order is signed.
+    /// Leaves off: writes down the time, and the end if the work order is signed or the call was stopped.
     void leave();
 
     [[nodiscard]] const bench::Site& site() const { return *site_; }

@@ -128,6 +128,19 @@ TEST_CASE("an attempt worked in two sittings comes to the same bits as in one") 
     check_refused({"play", "call-for-heat", folder.file("2.txt"), "--attempt", folder.file("a")}, {"ended"});
 }
 
+TEST_CASE("what stops all work ends the call, and is told") {
+    const TemporaryFolder folder;
+    put_bytes(folder.file("s.txt"), "burner-door off\nreplace gas_valve\nburner-door on\n");
+    const std::string page =
+        cli_out({"play", "plugged-hose", folder.file("s.txt"), "--attempt", folder.file("a")});
+    CHECK(in_order(page, {"replace gas_valve", "stop work at ", "gas joint with the cock open",
+                          "This call is over.", "2 actions"}));
+    CHECK(page.find("left open") == std::string::npos);
+    check_refused({"play", "plugged-hose", folder.file("s.txt"), "--attempt", folder.file("a")},
+                  {"stop work", "nothing was overwritten"});
+    CHECK_THAT(cli_out({"replay", folder.file("a")}), Catch::StartsWith("same: "));
+}
+
 TEST_CASE("an attempt cut at any byte goes on and loses nothing but the unfinished line") {
     const TemporaryFolder folder;
     put_bytes(folder.file("s.txt"), "burner-door off\nwait 25s\nthermostat-set 70F\nwait 1s\n");

@@ -94,10 +94,10 @@ call)
     # A real window, real keys: an act is typed, the program is killed, the attempt goes on with nothing lost.
     attempt=$LIGHTOFF_ATTEMPTS/plugged-hose-1.jsonl
     typed() { # LINE: typed into the window
-        xdotool key --window "$window" slash
+        xdotool key slash
         sleep 0.5
-        xdotool type --window "$window" --delay 30 "$1"
-        xdotool key --window "$window" Return
+        xdotool type --delay 30 "$1"
+        xdotool key Return
     }
     entries() { # COUNT: waits until the attempt holds so many
         local i
@@ -110,13 +110,14 @@ call)
     opened() {
         process=$!
         window=$(timeout 30 xdotool search --sync --onlyvisible --name Lightoff | head -1) || fail "no window came"
+        xdotool windowfocus --sync "$window" # keys then come from the server itself, as everybody's
         sleep 2
     }
     "$program" --size 1280x720 2>"$folder/err" &
     opened
-    xdotool key --window "$window" Return # lifts the tag with the cautions
+    xdotool key Return # lifts the tag with the cautions
     sleep 1
-    xdotool key --window "$window" Return # the first call of the list
+    xdotool key Return # the first call of the list
     sleep 2
     attempt=$(ls "$LIGHTOFF_ATTEMPTS"/*.jsonl) || fail "Return at the front desk took no call"
     typed "disconnect off"
@@ -128,7 +129,7 @@ call)
     opened
     typed "disconnect on"
     entries 2
-    xdotool key --window "$window" ctrl+q
+    xdotool key ctrl+q
     timeout 10 tail --pid=$process -f /dev/null || fail "Ctrl Q did not end it"
     wait $process || fail "status $?"
     [ ! -s "$folder/err" ] || fail "it complained: $(cat "$folder/err")"

@@ -39,3 +39,25 @@ TEST_CASE("a second action is refused while the hands are busy, and is not writt
     CHECK_FALSE(visit.begin(bench::parse_action(bundle.site, "disconnect off"), "student").empty());
     CHECK(visit.actions() == 1);
 }
+
+TEST_CASE("what would stop all work is known before it is done, and ends the call when it is", "[visit]") {
+    const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
+    visit::Visit visit(bundle, 0);
+    const bench::Action shut = bench::parse_action(bundle.site, "gas-cock off");
+    const bench::Action open_joint = bench::parse_action(bundle.site, "replace gas_valve");
+    CHECK_FALSE(visit.would_stop(open_joint)); // a door is in the way: it can't be done at all
+    REQUIRE(visit.act(bench::parse_action(bundle.site, "burner-door off"), "script", kNobody).empty());
+    CHECK(visit.would_stop(open_joint) == bench::Hazard::gas_open_apart);
+    CHECK_FALSE(visit.would_stop(shut));
+    CHECK(visit.hazards().empty()); // asking has done nothing
+    CHECK(visit.stopped() == nullptr);
+    SECTION("with the cock shut it stops nothing") {
+        REQUIRE(visit.act(shut, "script", kNobody).empty());
+        CHECK_FALSE(visit.would_stop(open_joint));
+    }
+    SECTION("with the cock open it is the end") {
+        REQUIRE(visit.begin(open_joint, "script").empty());
+        REQUIRE(visit.stopped() != nullptr);
+        CHECK(visit.stopped()->hazard == bench::Hazard::gas_open_apart);
+    }
+}
