@@ -63,14 +63,14 @@ void choose(Visitor& visitor, std::string_view slot, std::string_view words) {
 void measure_on_diagram(Visitor& visitor, std::string_view red, std::string_view black) {
     INFO("red on " << red << ", black on " << black);
     const std::size_t before = visitor.readings();
-    visitor.press("Runs"); // time is held while hands look for their places
+    hold(visitor, true);
     visitor.press("Bag", In::side);
     if (!visitor.find("red ", In::side))
         visitor.scroll_and_press("Take out: Multimeter", In::side);
     put_lead(visitor, "red", red);
     put_lead(visitor, "black", black);
     CHECK(visitor.last_done() == "leads " + std::string(red) + " " + std::string(black));
-    visitor.press("Held");
+    hold(visitor, false);
     visitor.until("a reading of both", [&] {
         const auto& all = visitor.call().visit().notebook().readings();
         const furnace::Model& model = visitor.call().visit().site().model;
@@ -111,6 +111,12 @@ void wait_for_reading(Visitor& visitor) {
 void wait_for(Visitor& visitor, std::string_view what) {
     visitor.press("Noticed", In::side);
     visitor.press(what, In::side);
+}
+
+void hold(Visitor& visitor, bool held) {
+    if (visitor.shows(held ? "Runs" : "Held"))
+        visitor.press(held ? "Runs" : "Held");
+    CHECK(visitor.shows(held ? "Held" : "Runs"));
 }
 
 void run_for_minutes(Visitor& visitor, int minutes) {

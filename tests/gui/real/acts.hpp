@@ -22,6 +22,8 @@ void keep(Visitor& visitor, std::string_view window);
 void wait_for_reading(Visitor& visitor);
 /// On the page of what was noticed.
 void wait_for(Visitor& visitor, std::string_view what);
+/// Time at the furnace stands, or runs.
+void hold(Visitor& visitor, bool held);
 /// At 20x, and back to 1x.
 void run_for_minutes(Visitor& visitor, int minutes);
 /// On the sheet of suspects: the reading taken at that place is the one to strike by.
