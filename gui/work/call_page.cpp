@@ -270,8 +270,8 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
         return;
     // A slash has another key in every country: its letter counts, too, as long as the key is as built.
     const auto& letters = ImGui::GetIO().InputQueueCharacters;
-    const bool slash = keys_.letter(Command::type) == '/' &&
-                       std::find(letters.begin(), letters.end(), '/') != letters.end();
+    const bool slash =
+        keys_.letter(Command::type) == '/' && std::find(letters.begin(), letters.end(), '/') != letters.end();
     if (keys_.pressed(Command::type) || slash)
         typed_.begin(keys_.letter(Command::type));
     if (keys_.pressed(Command::expect))
@@ -344,7 +344,7 @@ void CallPage::draw_stopped(const Canvas& canvas, Rect page, const bench::Hazard
     segment(canvas, {left, mark.min.y}, {left, rest.min.y}, Line::Silhouette, theme.alarm);
     const Rect box =
         rect_at(rest.min, {button_width(canvas, "Talk it over", "Enter"), control_height(canvas)});
-    if (button(canvas, box, "Talk it over", false, "Enter") || key_pressed(Key::Enter))
+    if (button(canvas, box, "Talk it over", false, "Enter") || platform::key_pressed(platform::Key::Enter))
         leave();
 }
 
