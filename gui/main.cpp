@@ -88,11 +88,12 @@ void add_options(CLI::App& app, Typed& typed) {
                    "actions to do, as in lightoff-cli play, and pictures to save (docs/window.md)")
         ->type_name("FILE")
         ->needs(shots);
-    app.footer(
-        "Keys, unless changed in the settings: F1 to F6 turn the pages at the right, F7 the diagram, F8 holds\n"
-        "time, F9 waits; / types an action; Tab and arrows walk, Enter presses; Ctrl + and Ctrl - text size,\n"
-        "Ctrl , settings, Ctrl Q ends.\n"
-        "Exit status: 0 done, 1 a picture could not be made, 2 bad usage or scenario, 3 no display.");
+    app.footer("Keys, unless changed in the settings: F1 to F6 turn the pages at the right, F7 the diagram, "
+               "F8 holds\n"
+               "time, F9 waits; / types an action; Tab and arrows walk, Enter presses; Ctrl + and Ctrl - "
+               "text size,\n"
+               "Ctrl , settings, Ctrl Q ends.\n"
+               "Exit status: 0 done, 1 a picture could not be made, 2 bad usage or scenario, 3 no display.");
 }
 
 desk::Own own_of(Typed& typed, platform::WindowOptions& options) {

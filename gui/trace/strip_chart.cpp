@@ -125,7 +125,11 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
     if (has_keyboard()) {
         outline(canvas, layout.plot, Line::Outline, canvas.theme->ink);
     }
-    draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()));
+    std::optional<double> at_s = shown_s(view);
+    if (at_s && (*at_s < view.from_s() || *at_s > view.end_s))
+        at_s.reset();
+    const Rect cursor = at_s ? cursor_tag(canvas, layout, view, *at_s) : Rect{};
+    draw_times(canvas, layout, view, draw_lane_count(canvas, layout, lanes.size()), cursor);
     draw_events(canvas, layout, events, view);
     draw_stretches(canvas, layout, beside, view);
     if (beside.other != nullptr) {
@@ -137,10 +141,9 @@ void StripChart::draw(const Canvas& canvas, Rect area, const Recording& recordin
     for (std::size_t i = layout.first; i < layout.first + layout.count && i < lanes.size(); ++i) {
         draw_lane(canvas, layout, i, recording, lanes[i], beside, view);
     }
-    if (const std::optional<double> at_s = shown_s(view);
-        at_s && *at_s >= view.from_s() && *at_s <= view.end_s) {
+    if (at_s) {
         begin_layer("cursor", area);
-        draw_cursor(canvas.here(), layout, view, *at_s);
+        draw_cursor(canvas.here(), layout, view, *at_s, cursor);
         ImGui::EndChild();
     }
     ImGui::PopID();
@@ -272,7 +275,7 @@ void StripChart::take_keys(const Layout& layout, double newest_s, ChartView& vie
 }
 
 void StripChart::draw_times(const Canvas& canvas, const Layout& layout, const ChartView& view,
-                            float free_from) const {
+                            float free_from, Rect cursor) const {
     const Theme& theme = *canvas.theme;
     const int most = std::max(2, static_cast<int>(layout.plot.width() / canvas.px(kMarkSpacing)));
     const double step_s = time_step(view.span_s, most);
@@ -282,7 +285,9 @@ void StripChart::draw_times(const Canvas& canvas, const Layout& layout, const Ch
         segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, faint);
         const std::string label = time_label(t_s, step_s);
         const float half = text_size(canvas, label, Type::Minimum).x / 2;
-        if (x - half > free_from && x + half <= layout.area.max.x) {
+        const float apart = canvas.px(4);
+        const bool under_cursor = x + half + apart > cursor.min.x && x - half - apart < cursor.max.x;
+        if (x - half > free_from && x + half <= layout.area.max.x && !under_cursor) {
             text(canvas, {x, layout.axis.min.y + canvas.px(6)}, label, Type::Minimum, theme.pencil,
                  Align::Middle);
             free_from = x + half + canvas.px(8);
@@ -580,20 +585,21 @@ void StripChart::draw_columns(const Canvas& canvas, Rect box, const Recording& r
     flush();
 }
 
-void StripChart::draw_cursor(const Canvas& canvas, const Layout& layout, const ChartView& view, double at_s) {
+/// Where the time of the cursor stands among the times of the axis.
+Rect StripChart::cursor_tag(const Canvas& canvas, const Layout& layout, const ChartView& view, double at_s) {
+    const float half = text_size(canvas, time_label(at_s), Type::Minimum).x / 2 + canvas.px(6);
+    const float middle =
+        std::clamp(x_at(layout.plot, view, at_s), layout.plot.min.x + half, layout.plot.max.x - half);
+    return {{middle - half, layout.axis.min.y + canvas.px(2)}, {middle + half, layout.axis.max.y}};
+}
+
+void StripChart::draw_cursor(const Canvas& canvas, const Layout& layout, const ChartView& view, double at_s,
+                             Rect tag) {
     const Theme& theme = *canvas.theme;
     const float x = x_at(layout.plot, view, at_s);
     segment(canvas, {x, layout.plot.min.y}, {x, layout.plot.max.y}, Line::Rule, theme.ink);
-    const std::string label = time_label(at_s);
-    const ImVec2 size = text_size(canvas, label, Type::Minimum);
-    const float half = size.x / 2 + canvas.px(6);
-    const float middle = std::clamp(x, layout.plot.min.x + half, layout.plot.max.x - half);
-    const Rect tag{{middle - half, layout.axis.min.y + canvas.px(2)}, {middle + half, layout.axis.max.y}};
     fill(canvas, tag, theme.ink);
-    // The tag covers time marks on purpose: no entry in the probe.
-    Canvas quiet = canvas;
-    quiet.probe = nullptr;
-    text_in(quiet, tag, label, Type::Minimum, theme.ground, Align::Middle);
+    text_in(canvas, tag, time_label(at_s), Type::Minimum, theme.ground, Align::Middle);
 }
 
 } // namespace lightoff::trace

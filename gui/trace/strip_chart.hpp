@@ -102,7 +102,7 @@ private:
                     const Recording& other, std::size_t column, const Lane& lane, const ChartView& view);
     void handle_input(const Layout& layout, const Recording& recording, ChartView& view);
     void draw_times(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view,
-                    float free_from) const;
+                    float free_from, canvas::Rect cursor) const;
     void draw_events(const canvas::Canvas& canvas, const Layout& layout, const std::vector<Event>& events,
                      const ChartView& view) const;
     /// Returns the right end of what it wrote.
@@ -113,8 +113,10 @@ private:
                       std::size_t index, const Lane& lane, const ChartView& view);
     void draw_columns(const canvas::Canvas& canvas, canvas::Rect box, const Recording& recording,
                       std::size_t index, const Lane& lane, const ChartView& view);
+    static canvas::Rect cursor_tag(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view,
+                                   double at_s);
     static void draw_cursor(const canvas::Canvas& canvas, const Layout& layout, const ChartView& view,
-                            double at_s);
+                            double at_s, canvas::Rect tag);
 
     /// What the values belong to: the pointer's moment, else the marked one.
     std::optional<double> shown_s(const ChartView& view) const {

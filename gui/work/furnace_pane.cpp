@@ -140,8 +140,6 @@ public:
         at.x = std::clamp(at.x, layout_.window.min.x,
                           std::max(layout_.window.min.x, layout_.window.max.x - size.x));
         at.y = std::max(at.y, layout_.window.min.y);
-        if (canvas_.probe != nullptr)
-            canvas_.probe->set_layer(1); // it hovers over what is drawn
         const Rect card{at - ImVec2{canvas_.px(6), canvas_.px(2)},
                         at + size + ImVec2{canvas_.px(6), canvas_.px(2)}};
         if (canvas_.probe != nullptr)

@@ -68,7 +68,8 @@ public:
             wanted_.focus = thing;
         const bool hovered = ImGui::IsItemHovered();
         const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
-        const Type type = text_size(canvas_, words, Type::Body).x <= box.width() ? Type::Body : Type::Secondary;
+        const Type type =
+            text_size(canvas_, words, Type::Body).x <= box.width() ? Type::Body : Type::Secondary;
         const Rect ink = text_in(canvas_, box, words, type, canvas_.theme->ink);
         if (hovered || keyboard)
             segment(canvas_, {ink.min.x, ink.max.y}, ink.max, keyboard ? Line::Outline : Line::Rule,

@@ -143,8 +143,10 @@ bool Visitor::shows_part(std::string_view words) const {
 }
 
 bool Visitor::names(std::string_view words) const {
-    return std::any_of(probe().texts().begin(), probe().texts().end(),
-                       [&](const auto& text) { return text.layer == 1 && text.words == words; });
+    const std::string with_looks = std::string(words) + ": "; // "Igniter: a crack across it"
+    return std::any_of(probe().texts().begin(), probe().texts().end(), [&](const auto& text) {
+        return text.layer == 1 && (text.words == words || text.words.rfind(with_looks, 0) == 0);
+    });
 }
 
 Rect Visitor::area(In in) const {
