@@ -2,15 +2,14 @@
 #include "gui/desk/program.hpp"
 
 #include "files/attempt.hpp"
-#include "files/disk.hpp"
 #include "files/temporary_folder.hpp"
 #include "gui/headless.hpp"
+#include "gui/model_script.hpp"
 
 #include <catch2/catch.hpp>
 #include <chrono>
 #include <filesystem>
 #include <fstream>
-#include <sstream>
 #include <thread>
 
 using namespace lightoff;
@@ -99,19 +98,6 @@ struct Visitor {
     desk::Program program;
 };
 
-/// The lines of a model script.
-std::vector<std::string> script(const std::string& name) {
-    std::istringstream in(
-        files::read_file(std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/scripts/" + name + ".txt"));
-    std::vector<std::string> lines;
-    for (std::string line; std::getline(in, line);) {
-        line = line.substr(0, line.find('#'));
-        if (line.find_first_not_of(' ') != std::string::npos)
-            lines.push_back(line);
-    }
-    return lines;
-}
-
 const debrief::Model& wait_for_debrief(Visitor& visitor) {
     for (int i = 0; i < 6000 && visitor.program.debriefed() == nullptr; ++i) {
         std::this_thread::sleep_for(std::chrono::milliseconds(100));
@@ -133,7 +119,7 @@ TEST_CASE("by keyboard alone: from the front desk through a plugged hose to a de
     visitor.look();
     visitor.tap(platform::Key::Enter);
     REQUIRE(visitor.program.call() != nullptr);
-    for (const std::string& line : script("plugged-hose"))
+    for (const std::string& line : test::script("plugged-hose"))
         visitor.type(line);
     REQUIRE(visitor.program.is_debriefing());
     const debrief::Model& model = wait_for_debrief(visitor);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // A whole call with real keys; the pointer lies outside of the window.
+#include "gui/model_script.hpp"
 #include "gui/real/acts.hpp"
 
 #include <catch2/catch.hpp>

@@ -2,7 +2,6 @@
 #include "gui/real/visitor.hpp"
 
 #include "bench/action.hpp"
-#include "files/disk.hpp"
 #include "gui/platform/input_events.hpp"
 
 #include <algorithm>
@@ -10,7 +9,6 @@
 #include <chrono>
 #include <cmath>
 #include <imgui_internal.h>
-#include <sstream>
 
 namespace lightoff::test {
 namespace {
@@ -404,19 +402,6 @@ desk::Own later(const TemporaryFolder& folder) {
     desk::Own own = at_first_start(folder);
     own.settings.cautions_read = true;
     return own;
-}
-
-std::vector<std::string> script(const std::string& name) {
-    std::istringstream in(
-        files::read_file(std::string(LIGHTOFF_SOURCE_DIR) + "/scenarios/scripts/" + name + ".txt"));
-    std::vector<std::string> lines;
-    for (std::string line; std::getline(in, line);) {
-        line = line.substr(0, line.find('#'));
-        line.erase(line.find_last_not_of(' ') + 1);
-        if (!line.empty())
-            lines.push_back(line);
-    }
-    return lines;
 }
 
 } // namespace lightoff::test

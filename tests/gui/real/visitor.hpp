@@ -122,7 +122,4 @@ desk::Own at_first_start(const TemporaryFolder& folder);
 /// Later: the cautions have been read.
 desk::Own later(const TemporaryFolder& folder);
 
-/// The lines of a call's model script.
-std::vector<std::string> script(const std::string& name);
-
 } // namespace lightoff::test
