@@ -73,7 +73,7 @@ void SequenceWatch::look(const World& world, std::vector<SequenceStep>& out) {
             if (const control::Exit* exit =
                     control::open_exit(board, world.condition.board, at_the_look(before, now), m))
                 step.by = *exit;
-        out.push_back(std::move(step));
+        out.push_back(step);
     }
 }
 

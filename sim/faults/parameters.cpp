@@ -59,7 +59,7 @@ std::string name_of_path(std::string_view path) {
     }
     const int index = index_in(path);
     const std::string_view plain = path.substr(0, path.rfind('['));
-    const std::string name = spoken(plain.substr(plain.rfind('.') + 1));
+    std::string name = spoken(plain.substr(plain.rfind('.') + 1));
     if (index < 0)
         return name;
     const bool burner = path.starts_with("gas.") || path.starts_with("combustion.");
