@@ -96,8 +96,12 @@ void shut_list_of_placed_lead(BagView& view) {
 
 } // namespace
 
+std::string expect_line(const view::Known& known, std::size_t window) {
+    return std::string(bench::spec_of(bench::Verb::expect).name) + " " +
+           bench::choices(*known.site, bench::Word::instrument)[window].name + " ";
+}
+
 std::string expect_line(const view::Known& known) {
-    const std::string verb(bench::spec_of(bench::Verb::expect).name);
     const auto& windows = known.percept.instruments.window;
     const auto all = instruments::displays(instruments::Bag{});
     std::size_t youngest = windows.size();
@@ -109,8 +113,8 @@ std::string expect_line(const view::Known& known) {
             (youngest == windows.size() || age(i) < age(youngest)))
             youngest = i;
     if (youngest == windows.size())
-        return verb + " ";
-    return verb + " " + bench::choices(*known.site, bench::Word::instrument)[youngest].name + " ";
+        return std::string(bench::spec_of(bench::Verb::expect).name) + " ";
+    return expect_line(known, youngest);
 }
 
 void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,

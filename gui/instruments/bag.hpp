@@ -32,5 +32,7 @@ void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known
 /// "expect multimeter ": to be finished by typing. Of the instrument in use that was put there last, as far
 /// as its number tells; of none if none is in use.
 std::string expect_line(const view::Known& known);
+/// The same of a window.
+std::string expect_line(const view::Known& known, std::size_t window);
 
 } // namespace lightoff::faces

@@ -135,11 +135,6 @@ void ask(const Face& face, Verb verb, int value) {
     ask(face, line_for(face.known, verb, value));
 }
 
-/// As it is typed: "thermometer-t1".
-std::string window_word(const Face& face, std::size_t window) {
-    return bench::choices(*face.known.site, bench::Word::instrument)[window].name;
-}
-
 std::string keep_line(const Face& face, std::size_t window) {
     return line_for(face.known, Verb::keep, static_cast<int>(window));
 }
@@ -159,7 +154,7 @@ std::optional<std::size_t> buttons_and_keep(const Face& face, std::vector<std::s
     if (*pressed - own < keeps.size())
         ask(face, keep_line(face, keeps[*pressed - own].first));
     else
-        face.wanted.begun = "expect " + window_word(face, keeps.front().first) + " ";
+        face.wanted.begun = expect_line(face.known, keeps.front().first);
     return {};
 }
 

@@ -24,10 +24,8 @@ std::vector<Past::Deed> Past::deeds_at(std::uint64_t tick) const {
 }
 
 void Past::redo(bench::World& world) const {
-    auto next = std::lower_bound(done_.begin(), done_.end(), world.tick,
-                                 [](const Done& done, std::uint64_t tick) { return done.tick < tick; });
-    for (; next != done_.end() && next->tick == world.tick; ++next)
-        next->deed(world);
+    for (const Deed& deed : deeds_at(world.tick))
+        deed(world);
 }
 
 void Past::pass(bench::World& world, furnace::Workspace& workspace) {
