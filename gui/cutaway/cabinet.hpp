@@ -58,6 +58,8 @@ inline const Rect kTransformer{{86, 536}, {128, 574}};
 
 inline const Rect kCoil{{214, 46}, {392, 82}};
 inline const Rect kGasMeter{{0, 350}, {38, 390}};
+inline const Rect kDisconnect{{6, 464}, {32, 512}};
+inline const Rect kToggle{{14, 476}, {24, 500}}; ///< of the disconnect
 inline const Rect kInducerCapacitor{{140, 112}, {152, 138}};
 inline const Rect kBlowerCapacitor{{174, 520}, {196, 558}};
 inline const Rect kJunctionBox{{136, 520}, {162, 546}};

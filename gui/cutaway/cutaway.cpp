@@ -6,6 +6,7 @@
 #include "gui/canvas/strokes.hpp"
 #include "gui/cutaway/cabinet.hpp"
 #include "gui/cutaway/fire.hpp"
+#include "gui/cutaway/places.hpp"
 #include "gui/cutaway/wear.hpp"
 #include "gui/cutaway/wheels.hpp"
 
@@ -20,7 +21,10 @@ constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
 constexpr float kMostDuct = 210; // units by which ducts may be drawn out upwards
 constexpr float kDoorWay = 30;   // units that a door comes off before it is out of sight
 constexpr float kModuleWay = 130;
+constexpr float kCableY = 583; // of the cable into the cabinet
 constexpr float kVeil = 0.74F;
+constexpr float kLeastRollout_w = 100; // of one burner: a flicker
+constexpr float kFullRollout_w = 4000; // of one burner: drawn no larger
 constexpr Colour kLampLight = hex(0xFFD27A);
 constexpr Colour kWhite = hex(0xFFFFFF);
 
@@ -198,6 +202,27 @@ void draw_burners(const Pen& pen) {
     }
 }
 
+/// What rolls out comes from the flames that want for air or miss their openings.
+void draw_rollouts(const Pen& pen) {
+    const CutawayScene& s = pen.scene;
+    if (s.flame_outside_w <= 0)
+        return;
+    const auto share = [&](std::size_t i) {
+        return s.burner[i].strength * (s.burner[i].softness + s.burner[i].touch);
+    };
+    float whole = 0;
+    for (std::size_t i = 0; i < s.burner_count; ++i)
+        whole += share(i);
+    for (const bool wash : {true, false})
+        for (std::size_t i = 0; i < s.burner_count; ++i) {
+            const float w = whole > 0 ? s.flame_outside_w * share(i) / whole : 0;
+            if (w > kLeastRollout_w)
+                draw_rollout(pen.canvas, pen.at({kBurnerMouth + 2, burner_y(i, s.burner_count) - 3}),
+                             pen.px(76), std::min(1.0F, w / kFullRollout_w), s.time_s, static_cast<int>(i),
+                             wash);
+        }
+}
+
 void draw_igniter_and_rod(const Pen& pen) {
     const CutawayScene& s = pen.scene;
     draw_igniter(pen.canvas, pen.at(kIgniterFoot), pen.px(kIgniterHeight), s.igniter_k);
@@ -274,6 +299,39 @@ void draw_capacitor(const Pen& pen, Rect can) {
     const float third = can.width() / 3;
     for (const float x : {can.min.x + third, can.max.x - third}) {
         pen.ink({{x, can.min.y - 4}, {x, can.min.y}}, Line::Detail);
+    }
+}
+
+/// On the wall beside the furnace, its lever up while on; its cable goes into the cabinet low down.
+void draw_disconnect(const Pen& pen) {
+    const Rect box = kDisconnect;
+    const float x = box.centre().x;
+    pen.ink({{x, box.max.y}, {x, kCableY}, {kCabinet.min.x + 8, kCableY}}, Line::Detail);
+    pen.plate(box);
+    const ImVec2 pivot = kToggle.centre();
+    const float side = pen.scene.disconnect_on ? -1.0F : 1.0F;
+    pen.frame(kToggle, Line::Detail);
+    pen.ink({pivot, pivot + ImVec2{0, 9 * side}}, Line::Silhouette);
+}
+
+/// A slip on a string: somebody was here. What it says is for whoever looks closely.
+void draw_traces(const Pen& pen) {
+    for (const std::string_view part : pen.scene.traces) {
+        const PartPlace* place = find_part_place(part);
+        if (place == nullptr)
+            continue;
+        const ImVec2 knot{place->box.min.x + place->box.width() * 0.6F,
+                          place->box.min.y + std::min(8.0F, place->box.height() / 2)};
+        const auto from_knot = [&](float x, float y) { return knot + ImVec2{x, y}; };
+        const std::vector<ImVec2> edge = pen.path(std::array{
+            from_knot(1, 11), from_knot(6, 7), from_knot(12, 10), from_knot(15, 31), from_knot(-1, 34)});
+        pen.canvas.list->AddConvexPolyFilled(edge.data(), static_cast<int>(edge.size()),
+                                             packed(pen.theme().ground));
+        stroke(pen.canvas, edge, Line::Detail, pen.theme().ink, true);
+        pen.line({knot, from_knot(6, 11)}, Line::Detail, pen.theme().ink);
+        for (const float y : {16.0F, 21.0F, 26.0F})
+            pen.line({from_knot(2.5F, y + 1), from_knot(y < 24 ? 11.0F : 7.0F, y)}, Line::Rule,
+                     pen.theme().pencil);
     }
 }
 
@@ -591,10 +649,13 @@ CutawayLayout draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& 
     }
     draw_coil(pen);
     draw_gas_meter(pen);
+    draw_disconnect(pen);
     draw_filter(pen);
     draw_board(pen);
     draw_low_parts(pen);
+    draw_rollouts(pen);
     draw_wear(pen.canvas, pen.place, scene);
+    draw_traces(pen);
     draw_veils(pen);
     draw_shell(pen);
     draw_door(pen, kBurnerDoor, scene.burner_door_away);

@@ -7,9 +7,15 @@
 namespace lightoff::cutaway {
 
 /// A flame along its way from the burner's mouth into the cell. `full_length` (pixels) is that at the rating,
-/// `half_width` that of the cell.
+/// `half_width` that of the cell. One that strikes metal bends to the upper wall and runs along it in
+/// yellow tongues.
 void draw_flame(const canvas::Canvas& canvas, canvas::Path way, float full_length, float half_width,
                 const Flame& flame, float time_s, int number);
+
+/// Flame that comes out of a burner's opening and licks back and up. `size` 0..1; `reach` in pixels at 1.
+/// Drawn twice, first for all burners as a `wash` of the chamber's dark: on paper a flame would look dead.
+void draw_rollout(const canvas::Canvas& canvas, ImVec2 mouth, float reach, float size, float time_s,
+                  int number, bool wash);
 
 /// Colour of a glowing surface: nothing under a dull red (800 K), then red, orange, nearly white.
 struct Glow {

@@ -46,6 +46,7 @@ const std::array kParts{
     PartPlace{"door_switch", {{52, 518}, {79, 543}}},
     PartPlace{"junction_box", kJunctionBox},
     PartPlace{"ground_wire", {{134, 562}, {170, 588}}},
+    PartPlace{"disconnect", kDisconnect},
     PartPlace{"supply_cable", {{54, 576}, {84, 590}}},
     PartPlace{"transformer", {{85, 535}, {129, 575}}},
     PartPlace{"blower_capacitor", kBlowerCapacitor},

@@ -54,9 +54,9 @@ double wrapped(double angle_rad) {
     return angle_rad >= turn ? angle_rad - turn : angle_rad;
 }
 
-Flame flame_of(const combustion::FlameLook& look) {
-    return {as_float(look.strength), as_float(look.yellow), as_float(look.length), as_float(look.lift),
-            as_float(look.softness)};
+Flame flame_of(const combustion::FlameLook& look, double touch) {
+    return {as_float(look.strength), as_float(look.yellow),   as_float(look.length),
+            as_float(look.lift),     as_float(look.softness), as_float(touch)};
 }
 
 void fill_switches(CutawayScene& scene, const bench::World& world) {
@@ -72,6 +72,7 @@ void fill_switches(CutawayScene& scene, const bench::World& world) {
     scene.blower_door_away = scene.blower_door_on ? 0.0F : 1.0F;
     scene.filter_in = in.filter_in != 0;
     scene.gas_cock_open = in.gas_cock_open != 0;
+    scene.disconnect_on = in.disconnect_on != 0;
     scene.lamp_on = world.state.board.lamp.on != 0;
     scene.gas_valve = as_float(world.state.gas.valve_position);
 }
@@ -131,8 +132,10 @@ CutawayScene make_scene(const furnace::Model& model, const bench::World& world, 
     scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
     scene.has_inducer = model.wiring.inducer_motor >= 0;
     for (std::size_t i = 0; i < scene.burner_count; ++i) {
-        scene.burner[i] = flame_of(world.state.signals.combustion.burner[i]);
+        scene.burner[i] =
+            flame_of(world.state.signals.combustion.burner[i], world.condition.combustion.misalignment[i]);
     }
+    scene.flame_outside_w = as_float(world.state.signals.combustion.rollout_heat_hhv_w);
     scene.igniter_k = as_float(world.state.heat.temperature.igniter);
     scene.inducer = {as_float(travel.inducer_rad), as_float(world.state.signals.draft.wheel_speed_rad_s)};
     scene.blower = {as_float(travel.blower_rad), as_float(world.state.signals.air.wheel_speed_rad_s)};
@@ -152,6 +155,14 @@ std::vector<WearMark> marks_of(const bench::Site& site, const bench::WornParts& 
     return marks;
 }
 
+std::vector<std::string_view> traces_of(const bench::Site& site, const bench::WornParts& worn) {
+    std::vector<std::string_view> traces;
+    for (std::size_t part = 0; part < site.catalogue.parts.size(); ++part)
+        if (worn.is_traced(static_cast<int>(part)))
+            traces.push_back(site.catalogue.parts[part].id);
+    return traces;
+}
+
 void stand_still(CutawayScene& scene) {
     scene.still = true;
     scene.time_s = 0;
@@ -162,12 +173,14 @@ CutawayScene scene_of(const bench::Site& site, const bench::Percept& percept, co
     const furnace::Model& model = site.model;
     CutawayScene scene;
     scene.wear = marks_of(site, percept.worn);
+    scene.traces = traces_of(site, percept.worn);
     scene.burner_count = static_cast<std::size_t>(model.combustion.burner_count);
     for (std::size_t i = 0; i < scene.burner_count; ++i) {
         const bench::FlamePercept& flame = percept.seen.burner[i];
-        scene.burner[i] = {tenths(flame.strength), tenths(flame.yellow), tenths(flame.length),
-                           tenths(flame.lift), tenths(flame.softness)};
+        scene.burner[i] = {tenths(flame.strength), tenths(flame.yellow),   tenths(flame.length),
+                           tenths(flame.lift),     tenths(flame.softness), tenths(flame.touch)};
     }
+    scene.flame_outside_w = 1000.0F * static_cast<float>(percept.seen.flame_outside);
     if (percept.seen.igniter_glow_k != 0) {
         scene.igniter_k = percept.seen.igniter_glow_k;
     }
@@ -183,6 +196,7 @@ CutawayScene scene_of(const bench::Site& site, const bench::Percept& percept, co
     scene.blower_door_away = scene.blower_door_on ? 0.0F : 1.0F;
     scene.filter_in = percept.left_as.filter_in;
     scene.gas_cock_open = percept.left_as.gas_cock_open;
+    scene.disconnect_on = percept.left_as.disconnect_on;
     scene.lamp_on = percept.seen.lamp_on;
     scene.travel = travel;
     scene.time_s = as_float(static_cast<double>(percept.tick) * model.board.tick_s);

@@ -38,6 +38,7 @@ struct Flame {
     float length = 0;   ///< 1 at the rating
     float lift = 0;     ///< 0 seated .. 1 off the burner
     float softness = 0; ///< 0 crisp .. 1 lazy
+    float touch = 0;    ///< 0 free .. 1 all of it strikes metal
 };
 
 struct Wheel {
@@ -52,11 +53,14 @@ struct WearMark {
     int step = 0; ///< 1 .. faults::kWearSteps
 };
 std::vector<WearMark> marks_of(const bench::Site& site, const bench::WornParts& worn);
+/// Parts on which somebody has left something, as in the catalogue.
+std::vector<std::string_view> traces_of(const bench::Site& site, const bench::WornParts& worn);
 
 /// All that the cutaway shows, as plain numbers: the drawing knows no furnace, the furnace no drawing.
 struct CutawayScene {
     std::array<Flame, combustion::kMaxBurners> burner{};
     std::size_t burner_count = 0;
+    float flame_outside_w = 0; ///< rolls out of the burner openings
     float igniter_k = 293;
     Wheel inducer, blower;
 
@@ -66,7 +70,7 @@ struct CutawayScene {
     bool has_inducer = true;
     bool as_seen = false; ///< doors hide what lies behind them, and nobody sees gas
     bool burner_door_on = true, blower_door_on = true, filter_in = true;
-    bool gas_cock_open = true;
+    bool gas_cock_open = true, disconnect_on = true;
     bool lamp_on = false;
     float gas_valve = 0; ///< stroke, 0 shut .. 1 open
 
@@ -77,7 +81,8 @@ struct CutawayScene {
     float warmth = 0;  ///< supply air over return air, in rated temperature rises
     float flame_k = 293, exchanger_k = 293, collector_k = 293; ///< flue gas along its way
 
-    std::vector<WearMark> wear; ///< what is seen of it
+    std::vector<WearMark> wear;           ///< what is seen of it
+    std::vector<std::string_view> traces; ///< the same
 
     /// Doors and blower module on their way: 0 in place, 1 taken away.
     float burner_door_away = 0, blower_door_away = 0, blower_module_away = 0;

@@ -102,6 +102,20 @@ public:
                                           packed(ink(false)));
     }
 
+    /// The same around something that stays: a toggle on its cover.
+    void scorch_round(Rect box, Rect hole, int step) const {
+        const Rect out = place_.to_screen(box);
+        const Rect in = place_.to_screen(hole);
+        const float gap = (9 - 1.3F * static_cast<float>(step)) * px(1) / canvas_.scale * 0.6F;
+        for (const Rect side : {Rect{out.min, {out.max.x, in.min.y}}, Rect{{out.min.x, in.max.y}, out.max},
+                                Rect{{out.min.x, in.min.y}, {in.min.x, in.max.y}},
+                                Rect{{in.max.x, in.min.y}, {out.max.x, in.max.y}}})
+            hatch(canvas_, side, ink(false), gap);
+        if (step >= 3)
+            canvas_.list->AddRect(in.min, in.max, packed(ink(false)), 0, 0,
+                                  px(0.5F * static_cast<float>(step)));
+    }
+
     /// Dirt that goes round with a wheel's blades: the cups fill from the rim inwards.
     void on_wheel(ImVec2 centre, float radius, float angle_rad, int step, Colour colour) const {
         const int count = 36 * step;
@@ -188,6 +202,8 @@ void draw_mark(const Brush& brush, const CutawayScene& scene, const WearMark& ma
         return brush.on_disc(kBlower, 19, mark.step, brush.ink(false));
     if (mark.part == "inducer_motor")
         return brush.on_disc(kInducer, 13, mark.step, brush.ink(false));
+    if (mark.part == "disconnect")
+        return brush.scorch_round(kDisconnect.shrunk(2), kToggle, mark.step);
     if (mark.part == "burners")
         return draw_on_burners(brush, scene, mark);
     if (mark.part == "exchanger")

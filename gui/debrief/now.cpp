@@ -67,7 +67,9 @@ const cutaway::CutawayScene& Now::scene(const Model& model, std::uint64_t tick) 
     cutaway::Travel travel = cutaway::travel_at_rest(world);
     travel.air_s = travel.flue_s = travel.gas_s = model.seconds(tick);
     scene_ = cutaway::make_scene(model.site().model, world, travel);
-    scene_.wear = cutaway::marks_of(model.site(), bench::all_wear(model.site(), world));
+    const bench::WornParts worn = bench::all_wear(model.site(), world);
+    scene_.wear = cutaway::marks_of(model.site(), worn);
+    scene_.traces = cutaway::traces_of(model.site(), worn);
     if (still_)
         cutaway::stand_still(scene_);
     tick_ = tick;

@@ -43,7 +43,9 @@ cutaway::Standing RunningFurnace::standing() const {
 
 cutaway::CutawayScene RunningFurnace::scene() const {
     cutaway::CutawayScene scene = cutaway::make_scene(site_->model, world(), travel_);
-    scene.wear = cutaway::marks_of(*site_, bench::all_wear(*site_, world()));
+    const bench::WornParts worn = bench::all_wear(*site_, world());
+    scene.wear = cutaway::marks_of(*site_, worn);
+    scene.traces = cutaway::traces_of(*site_, worn);
     return scene;
 }
 

@@ -244,6 +244,8 @@ std::string worn_words(const bench::Percept& percept, const Thing& thing) {
         if (const int step = percept.worn.step(thing.value, static_cast<faults::Wear>(wear)); step > 0)
             words += (words.empty() ? "" : ", ") +
                      std::string(kWords[static_cast<std::size_t>(wear)][static_cast<std::size_t>(step - 1)]);
+    if (percept.worn.is_traced(thing.value))
+        words += (words.empty() ? "" : ", ") + std::string("somebody has left a note");
     return words;
 }
 

@@ -12,8 +12,8 @@ namespace lightoff::view {
 /// For people: "Pressure switch", "board.R", "manifold tap of the gas valve".
 std::string title_of(const bench::Site& site, const Thing& thing);
 
-/// What meets the eye of a part's dirt and wear, without looking closely: "dusty, a little rust". Empty if
-/// nothing does, and for what is no part.
+/// What meets the eye of a part's dirt and wear, and of what was left on it, without looking closely: "dusty,
+/// a little rust". Empty if nothing does, and for what is no part.
 std::string worn_words(const bench::Percept& percept, const Thing& thing);
 
 /// The eight slots of a thing's tag, in their fixed order.

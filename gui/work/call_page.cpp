@@ -14,6 +14,7 @@
 #include "gui/platform/input_queue.hpp"
 #include "gui/work/noticed.hpp"
 #include "gui/work/strip.hpp"
+#include "gui/work/unproved.hpp"
 #include "units/constants.hpp"
 #include "visit/until.hpp"
 #include "visit/words.hpp"
@@ -303,8 +304,12 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
     view::Wanted wanted;
     handle_keys(now, wanted);
     fill(canvas, page, canvas.theme->ground);
-    Rect rest = page.shrunk(canvas.px(12));
-    draw_head(canvas, rest.cut_top(control_height(canvas)));
+    const float margin = canvas.px(12);
+    const std::string unproved = unproved_words(now);
+    if (!unproved.empty())
+        draw_unproved_edge(canvas, page, margin);
+    Rect rest = page.shrunk(margin);
+    draw_head(canvas, rest.cut_top(control_height(canvas)), unproved);
     rest.cut_top(canvas.px(10));
     const float foot = 2 * control_height(canvas) + canvas.px(8);
     draw_foot(canvas, rest.cut_bottom(foot), now, wanted);
@@ -348,7 +353,7 @@ void CallPage::draw_stopped(const Canvas& canvas, Rect page, const bench::Hazard
         leave();
 }
 
-void CallPage::draw_head(const Canvas& canvas, Rect area) {
+void CallPage::draw_head(const Canvas& canvas, Rect area, const std::string& unproved) {
     std::vector<FlowItem> items;
     items.push_back({pace_.held() ? "Held##held" : "Runs##held", keys_.name(Command::hold), pace_.held(),
                      true, 0, button_width(canvas, "Held", keys_.name(Command::hold))});
@@ -370,7 +375,12 @@ void CallPage::draw_head(const Canvas& canvas, Rect area) {
     area.cut_right(canvas.px(16));
     const std::string clock = visit::clock_text(visit_.ticks_here());
     text_in(canvas, area.cut_right(canvas.px(96)), clock, Type::Heading, canvas.theme->ink, Align::End);
-    text_in(canvas, area, bundle_->scenario.title, Type::Heading, canvas.theme->ink);
+    const std::string& title = bundle_->scenario.title;
+    area.cut_right(unproved.empty() ? 0 : canvas.px(12));
+    if (!unproved.empty())
+        area = draw_unproved_caption(canvas, area, text_size(canvas, title, Type::Heading).x + 1, unproved);
+    if (area.width() > 0)
+        text_in(canvas, area, title, Type::Heading, canvas.theme->ink);
 }
 
 /// A hand on the shoulder, as a pencil note.

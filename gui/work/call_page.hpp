@@ -104,7 +104,7 @@ private:
     bool reads_or_writes() const;
 
     void draw_stopped(const canvas::Canvas& canvas, canvas::Rect page, const bench::HazardEvent& event);
-    void draw_head(const canvas::Canvas& canvas, canvas::Rect area);
+    void draw_head(const canvas::Canvas& canvas, canvas::Rect area, const std::string& unproved);
     void draw_guidance(const canvas::Canvas& canvas, canvas::Rect& rest) const;
     void draw_middle(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                      view::Wanted& wanted);

@@ -73,7 +73,8 @@ std::uint8_t look_of(const FlamePercept& flame) {
     const auto size = static_cast<unsigned>(flame.length <= 6 ? 1 : flame.length >= 13 ? 2 : 0);
     const auto seat = static_cast<unsigned>(flame.lift >= 3 ? 1 : 0);
     const auto edge = static_cast<unsigned>(flame.softness >= 4 ? 1 : 0);
-    return static_cast<std::uint8_t>(1U + colour + 3U * size + 9U * seat + 18U * edge);
+    const auto aim = static_cast<unsigned>(flame.touch >= 2 ? 1 : 0);
+    return static_cast<std::uint8_t>(1U + colour + 3U * size + 9U * seat + 18U * edge + 36U * aim);
 }
 
 std::string words_of(std::uint8_t look) {
@@ -88,7 +89,10 @@ std::string words_of(std::uint8_t look) {
         words += ", long";
     if (features / 9 % 2 == 1)
         words += ", lifted off the burner";
-    words += features / 18 == 1 ? ", soft and wavering" : "";
+    if (features / 18 % 2 == 1)
+        words += ", soft and wavering";
+    if (features / 36 == 1)
+        words += ", striking the edge of its opening";
     return words;
 }
 

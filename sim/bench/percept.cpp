@@ -63,8 +63,12 @@ Seen see(const furnace::Model& model, const World& world) {
             const combustion::FlameLook& look = state.signals.combustion.burner[i];
             const std::uint8_t strength = tenths(look.strength);
             if (strength > 0)
-                seen.burner[i] = {strength, tenths(look.yellow), tenths(look.length), tenths(look.lift),
-                                  tenths(look.softness)};
+                seen.burner[i] = {strength,
+                                  tenths(look.yellow),
+                                  tenths(look.length),
+                                  tenths(look.lift),
+                                  tenths(look.softness),
+                                  tenths(world.condition.combustion.misalignment[i])};
         }
         seen.flame_outside = in_steps<std::uint8_t>(state.signals.combustion.rollout_heat_hhv_w, 1000.0, 100);
         const double igniter_k = state.heat.temperature.igniter;
@@ -239,6 +243,11 @@ WornParts wear_of(const Site& site, const World& world, Seen seen) {
             std::uint8_t& step = worn.steps[i][static_cast<std::size_t>(sight.wear)];
             step = std::max(step, static_cast<std::uint8_t>(faults::step_of(sight, world.condition)));
         }
+    }
+    for (const Trace& trace : site.traces) {
+        const auto part = static_cast<std::size_t>(trace.part);
+        if (part < kMaxParts && seen(parts[part]))
+            worn.traced[part / 64] |= std::uint64_t{1} << (part % 64);
     }
     return worn;
 }

@@ -21,6 +21,7 @@ struct FlamePercept {
     std::uint8_t length = 0; ///< 10 as it should be
     std::uint8_t lift = 0;
     std::uint8_t softness = 0;
+    std::uint8_t touch = 0; ///< of it that strikes metal
     friend bool operator==(const FlamePercept&, const FlamePercept&) = default;
 };
 
@@ -125,11 +126,16 @@ struct LookedAt {
 };
 
 /// Dirt, soot, rust, water and burnt places as they meet the eye of whoever stands there, by part and in
-/// steps.
+/// steps; and where somebody who worked here before has left something.
 struct WornParts {
     std::array<std::array<std::uint8_t, faults::kWears>, kMaxParts> steps{}; ///< 0 none .. faults::kWearSteps
+    std::array<std::uint64_t, kMaxParts / 64> traced{};                      ///< by part of the catalogue
     [[nodiscard]] int step(int part, faults::Wear wear) const {
         return steps[static_cast<std::size_t>(part)][static_cast<std::size_t>(wear)];
+    }
+    [[nodiscard]] bool is_traced(int part) const {
+        const auto index = static_cast<std::size_t>(part);
+        return (traced[index / 64] >> (index % 64) & 1U) != 0;
     }
     friend bool operator==(const WornParts&, const WornParts&) = default;
 };

@@ -200,6 +200,17 @@ TEST_CASE("a stalled wheel hums, a late light-off is loud, starved flames are ye
     CHECK(starved.has("yellow"));
 }
 
+TEST_CASE("a flame that strikes metal is told apart from those beside it, with the door off alone") {
+    Watched w;
+    w.rig.world.condition.combustion.misalignment[2] = 0.8;
+    w.run(130.0);
+    CHECK_FALSE(w.has("striking"));
+    w.act("burner-door off");
+    w.run(3.0);
+    CHECK(w.has("burners 1, 2 and 4 blue"));
+    CHECK(w.has("burner 3 blue with yellow tips, striking the edge of its opening"));
+}
+
 TEST_CASE("a look tells what it showed, in the catalogue's words") {
     Watched w;
     w.rig.set("draft.sense_line.kink", 1e11);

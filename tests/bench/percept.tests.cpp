@@ -312,6 +312,19 @@ TEST_CASE("dirt and wear are seen by amount once a door no longer hides them") {
     CHECK(bench::perceive(rig.site, rig.world).worn == bench::WornParts{}); // those who step do without
 }
 
+TEST_CASE("what somebody left on a part is seen once a door no longer hides it") {
+    Rig rig;
+    bench::Site site = rig.site;
+    const int limit = site.catalogue.find_part("limit");
+    site.traces.push_back({limit, "a tag hangs on it"});
+    CHECK_FALSE(bench::perceive_with_wear(site, rig.world).worn.is_traced(limit));
+    CHECK(bench::all_wear(site, rig.world).is_traced(limit));
+    rig.act("burner-door off");
+    const Percept open = bench::perceive_with_wear(site, rig.world);
+    CHECK(open.worn.is_traced(limit));
+    CHECK_FALSE(open.worn.is_traced(site.catalogue.find_part("rollout")));
+}
+
 TEST_CASE("a new furnace shows no dirt or wear, and its words begin where the picture does") {
     Rig rig;
     CHECK(bench::all_wear(rig.site, rig.world) == bench::WornParts{});

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "gui/cutaway/cutaway.hpp"
+#include "bench/percept.hpp"
 #include "files/bundle_loader.hpp"
+#include "gui/cutaway/fire.hpp"
 #include "gui/cutaway/motion.hpp"
 #include "gui/cutaway/places.hpp"
 #include "gui/cutaway/wear.hpp"
 #include "gui/explore/running_furnace.hpp"
 #include "gui/headless.hpp"
+#include "lesson/scenario.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -288,8 +291,9 @@ TEST_CASE("dirt and wear: the more there is the more is drawn, for every part th
     int kinds = 0;
     for (const faults::Part& part : site.catalogue.parts)
         for (const faults::Sight& sight : part.look.sights) {
-            if (sight.steps.empty() || find_part_place(part.id) == nullptr)
-                continue; // the disconnect hangs on the strip: words say it
+            if (sight.steps.empty())
+                continue;
+            REQUIRE(find_part_place(part.id) != nullptr);
             ++kinds;
             float before = marks_drawn({part.id, sight.wear, 0});
             for (int step = 1; step <= static_cast<int>(sight.steps.size()); ++step) {
@@ -299,5 +303,144 @@ TEST_CASE("dirt and wear: the more there is the more is drawn, for every part th
                 before = now;
             }
         }
-    CHECK(kinds >= 15);
+    CHECK(kinds >= 16);
+}
+
+namespace {
+
+/// Every corner of what is drawn of a scene.
+std::vector<std::uint32_t> corners_of(const CutawayScene& scene) {
+    test::Headless ui({900, 700});
+    ui.frame([&](const canvas::Canvas& canvas) { draw_cutaway(canvas, {{20, 20}, {880, 680}}, scene); });
+    std::vector<std::uint32_t> all;
+    const ImDrawData& data = *ImGui::GetDrawData();
+    for (int i = 0; i < data.CmdListsCount; ++i)
+        for (const ImDrawVert& corner : data.CmdLists[i]->VtxBuffer) {
+            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.x * 64)));
+            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.y * 64)));
+            all.push_back(corner.col);
+        }
+    return all;
+}
+
+CutawayScene burning_scene() {
+    CutawayScene scene;
+    scene.burner_count = 4;
+    for (std::size_t i = 0; i < 4; ++i)
+        scene.burner[i] = {1, 0.1F, 1, 0, 0.1F};
+    scene.burner_door_away = 1;
+    return scene;
+}
+
+/// How far the drawing of one flame reaches across its way, and how many corners it has.
+struct FlameShape {
+    float up = 0, down = 0;
+    int corners = 0;
+};
+FlameShape shape_of(const Flame& flame) {
+    test::Headless ui({400, 200});
+    FlameShape shape;
+    ui.frame([&](canvas::Canvas canvas) {
+        ImDrawList list(ImGui::GetDrawListSharedData());
+        list._ResetForNewFrame();
+        list.PushTextureID(ImGui::GetIO().Fonts->TexID);
+        list.PushClipRectFullScreen();
+        canvas.list = &list;
+        const std::array<ImVec2, 2> way{ImVec2{50, 100}, ImVec2{350, 100}};
+        draw_flame(canvas, way, 200, 20, flame, 0, 0);
+        for (const ImDrawVert& corner : list.VtxBuffer) {
+            shape.up = std::max(shape.up, 100 - corner.pos.y);
+            shape.down = std::max(shape.down, corner.pos.y - 100);
+        }
+        shape.corners = list.VtxBuffer.Size;
+    });
+    return shape;
+}
+
+} // namespace
+
+TEST_CASE(
+    "a flame that strikes metal leans to the wall in yellow tongues; a sound one stands in the middle") {
+    const FlameShape sound = shape_of({1, 0.1F, 1, 0, 0});
+    CHECK(sound.up == Approx(sound.down).margin(1.5));
+    float before = sound.down;
+    for (const float touch : {0.3F, 0.6F, 1.0F}) {
+        const FlameShape struck = shape_of({1, 0.1F, 1, 0, 0, touch});
+        INFO(touch);
+        CHECK(struck.up > struck.down + 4);
+        CHECK(struck.down < before);
+        CHECK(struck.corners > sound.corners); // the tongues
+        before = struck.down;
+    }
+    // Blue at its root, yellow from the tip down.
+    CHECK(shape_of({1, 0, 1, 0, 0}).corners < shape_of({1, 0.5F, 1, 0, 0}).corners);
+    CHECK(shape_of({0, 0, 0, 0, 0, 1}).corners == 0); // without a flame nothing strikes
+}
+
+TEST_CASE("a burner out of line is seen by its flame, and only while there is one") {
+    RunningFurnace f = new_furnace();
+    run_until(f, 200);
+    bench::World world = f.world();
+    const bench::Site& site = call_for_heat().site;
+    world.inputs.burner_door_on = 0;
+    const CutawayScene sound = scene_of(site, bench::perceive_with_wear(site, world), {});
+    world.condition.combustion.misalignment[2] = 0.6;
+    const CutawayScene struck = scene_of(site, bench::perceive_with_wear(site, world), {});
+    CHECK(sound.burner[2].touch == 0);
+    CHECK(struck.burner[2].touch == Approx(0.6));
+    CHECK(struck.burner[1].touch == 0);
+    CHECK(corners_of(sound) != corners_of(struck));
+    world.condition.combustion.misalignment[2] = 0.62; // nobody could tell
+    CHECK(corners_of(scene_of(site, bench::perceive_with_wear(site, world), {})) == corners_of(struck));
+    world.inputs.burner_door_on = 1;
+    CHECK(scene_of(site, bench::perceive_with_wear(site, world), {}).burner[2].touch == 0);
+}
+
+TEST_CASE("flame out of the burner openings: the more the more is drawn, in front of the burners") {
+    CutawayScene scene = burning_scene();
+    const auto quiet = corners_of(scene).size();
+    scene.flame_outside_w = 2000;
+    const auto some = corners_of(scene);
+    CHECK(some.size() > quiet);
+    scene.flame_outside_w = 8000;
+    CHECK(corners_of(scene) != some);
+    // One burner that misses its opening has all of it.
+    for (Flame& flame : scene.burner)
+        flame.softness = 0;
+    scene.burner[2].touch = 1;
+    const auto one = corners_of(scene);
+    scene.flame_outside_w = 0;
+    const auto none = corners_of(scene);
+    CHECK(one.size() > none.size());
+    CHECK(one.size() - none.size() < 2 * (some.size() - quiet) / 4);
+}
+
+TEST_CASE("what somebody left is seen with the door off, and names nothing") {
+    const files::LoadedBundle bundle = files::load_bundle("back-again"); // at the limit
+    furnace::Workspace workspace(bundle.site.model);
+    bench::World world = lesson::arrive(bundle.site, bundle.scenario, 0, workspace);
+    const int limit = bundle.site.catalogue.find_part("limit");
+    const auto seen = [&] { return bench::perceive_with_wear(bundle.site, world); };
+    REQUIRE(world.inputs.burner_door_on != 0);
+    CHECK_FALSE(seen().worn.is_traced(limit));
+    CHECK(bench::all_wear(bundle.site, world).is_traced(limit));
+    world.inputs.burner_door_on = 0;
+    CHECK(seen().worn.is_traced(limit));
+    CHECK_FALSE(bench::perceive(bundle.site, world).worn.is_traced(limit)); // not for those who step
+
+    CutawayScene scene = scene_of(bundle.site, seen(), {});
+    REQUIRE(scene.traces == std::vector<std::string_view>{"limit"});
+    const auto with = corners_of(scene);
+    scene.traces = {};
+    const auto without = corners_of(scene);
+    CHECK(with.size() > without.size());
+    scene.traces = {"thermostat"}; // hangs elsewhere
+    CHECK(corners_of(scene) == without);
+}
+
+TEST_CASE("the disconnect beside the furnace shows how its lever was left") {
+    CutawayScene scene = burning_scene();
+    const auto on = corners_of(scene);
+    scene.disconnect_on = false;
+    CHECK(corners_of(scene) != on);
 }
