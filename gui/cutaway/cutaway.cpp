@@ -21,7 +21,8 @@ constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
 constexpr float kMostDuct = 210; // units by which ducts may be drawn out upwards
 constexpr float kDoorWay = 30;   // units that a door comes off before it is out of sight
 constexpr float kModuleWay = 130;
-constexpr float kCableY = 583; // of the cable into the cabinet
+constexpr float kCableY = 583;  // of the cable into the cabinet
+constexpr float kLeastRoom = 8; // pixels
 constexpr float kVeil = 0.74F;
 constexpr float kLeastRollout_w = 100; // of one burner: a flicker
 constexpr float kFullRollout_w = 4000; // of one burner: drawn no larger
@@ -597,6 +598,8 @@ CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene
     const Rect right = middle.cut_right(labels_width(canvas, labels, Side::Right));
     middle.cut_left(gap);
     middle.cut_right(gap);
+    if (std::min(middle.width(), middle.height()) < kLeastRoom)
+        return layout; // no zoom would do
     layout.place = canvas::fit(kDrawing, middle);
     // Room left above and below draws the ducts out.
     const float spare = middle.height() / layout.place.zoom - kDrawing.height();
@@ -621,6 +624,8 @@ CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene
 CutawayLayout draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& scene,
                            const CutawayView& view) {
     CutawayLayout layout = lay_out(canvas, area, scene, view);
+    if (layout.window.width() <= 0)
+        return layout;
     Pen pen{canvas, layout.place, layout.place.to_drawing(layout.drawing.min).y, scene};
     pen.canvas.zoom = std::clamp(layout.place.zoom / canvas.scale, 0.45F, 3.0F);
 

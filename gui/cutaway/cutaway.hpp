@@ -17,7 +17,7 @@ struct CutawayView {
 struct CutawayLayout {
     canvas::Transform place; ///< drawing units to pixels
     canvas::Rect drawing;    ///< pixels; ducts run to its upper edge
-    canvas::Rect window;     ///< pixels that the drawing may fill
+    canvas::Rect window;     ///< pixels that the drawing may fill; empty where there is no room for any
     std::vector<PlacedLabel> labels;
 };
 

@@ -3,6 +3,7 @@
 
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/lettering.hpp"
+#include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
 #include "gui/diagram/handiwork.hpp"
 #include "gui/diagram/keyboard.hpp"
@@ -68,6 +69,9 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
 }
 
 void draw_strip(const Canvas& canvas, Rect strip, Rect sheet_area, const Ladder& ladder, DiagramView& view) {
+    const float edge = line_width(canvas, Line::Outline); // or the pane's edge takes half of the frames
+    strip.cut_right(edge);
+    strip.cut_bottom(edge);
     const auto take = [&](std::string_view words, std::string_view key) {
         Rect box = strip.cut_right(button_width(canvas, words, key));
         strip.cut_right(canvas.px(6));

@@ -53,11 +53,18 @@ Colour ground_under(const Sheet& sheet, Rect ink) {
     return sheet.canvas.theme->ground;
 }
 
+/// `breaks`: lines that run through the words are broken for them, as a halo alone leaves them standing
+/// between two letters.
 bool letter(const Sheet& sheet, LabelPlacer& placer, std::string_view words, Type type, Colour colour,
-            std::span<const LabelPlacer::Choice> choices) {
+            std::span<const LabelPlacer::Choice> choices, bool breaks = false) {
     const auto placed = placer.place(words, type, choices);
     if (!placed)
         return false;
+    if (placed->over_lines && breaks) {
+        const float height = placed->ink.height() * 0.3F;
+        fill(sheet.canvas, {placed->ink.min + ImVec2{0, height}, placed->ink.max - ImVec2{0, height}},
+             ground_under(sheet, placed->ink));
+    }
     if (placed->over_lines)
         haloed_text(sheet.canvas, placed->choice.at, words, type, colour, ground_under(sheet, placed->ink),
                     placed->choice.align);
@@ -204,7 +211,7 @@ void letter_blocks(const Sheet& sheet, LabelPlacer& placer, bool rooms) {
             choices.push_back({{box.min.x + in, box.min.y}, Align::Start});
             choices.push_back({{box.max.x - in, box.min.y}, Align::End});
         }
-        letter(sheet, placer, block.name, type, sheet.canvas.theme->pencil, choices);
+        letter(sheet, placer, block.name, type, sheet.canvas.theme->pencil, choices, true);
     }
 }
 

@@ -252,6 +252,10 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
                           ImGuiWindowFlags_NoBackground);
     const Canvas inside = canvas.here();
     const cutaway::CutawayLayout layout = cutaway::draw_cutaway(inside, area, scene, pane.view);
+    if (layout.window.width() <= 0) {
+        ImGui::EndChild();
+        return;
+    }
     Pane shown(inside, layout, known, focus, wanted);
     shown.parts_off(scene.blower_module_away);
     if (pane.show_spots)

@@ -14,6 +14,7 @@ namespace {
 using namespace canvas;
 
 constexpr std::string_view kShort = "Not proved dead";
+constexpr std::string_view kShortest = "Not proved";
 constexpr float kGap = 8;         ///< design pixels between two strokes of the hatching
 constexpr float kOfMargin = 0.6F; ///< the rest keeps it off what stands beside it
 
@@ -21,7 +22,7 @@ constexpr float kOfMargin = 0.6F; ///< the rest keeps it off what stands beside 
 void hatch_band(const Canvas& canvas, ImVec2 from, ImVec2 to, float width) {
     const bool down = to.y > from.y;
     const float length = down ? to.y - from.y : to.x - from.x;
-    const float thick = line_width(canvas, Line::Detail);
+    const float thick = line_width(canvas, Line::Hidden);
     const float step = canvas.px(kGap);
     for (float at = 0; at + width <= length; at += step) {
         const ImVec2 corner = down ? ImVec2{from.x, from.y + at} : ImVec2{from.x + at, from.y};
@@ -63,7 +64,8 @@ Rect draw_unproved_caption(const Canvas& canvas, Rect row, float title_width, st
         std::string_view words;
         bool title;
     };
-    const std::array<Choice, 4> choices{{{words, true}, {kShort, true}, {words, false}, {kShort, false}}};
+    const std::array<Choice, 5> choices{
+        {{words, true}, {kShort, true}, {words, false}, {kShort, false}, {kShortest, false}}};
     const auto* const found = std::find_if(choices.begin(), choices.end(), [&](const Choice& one) {
         return (one.title ? title_width + before : 0) + needs(one.words) <= row.width();
     });

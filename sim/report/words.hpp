@@ -27,7 +27,7 @@ std::string unit_text(std::string_view unit);
 /// "+4.0", "−5.0", "0.0"
 std::string points_text(double points);
 
-/// "changed the Pressure switch", "moved a wire"
+/// "changed the pressure switch", "moved a wire"
 std::string change_text(const bench::Site& site, const lesson::ChangeMade& change);
 /// What was said or written down: "Cause named: Hose of the pressure switch plugged".
 std::string statement_text(const bench::Site& site, const lesson::Story& story, const bench::Action& action);
@@ -35,9 +35,9 @@ std::string statement_text(const bench::Site& site, const lesson::Story& story, 
 std::string causes_text(const bench::Site& site, const std::vector<evidence::Cause>& causes,
                         std::size_t most);
 
-/// "You knew enough at 6:40 (reading 4). You changed the Pressure switch at 5:10."
+/// "You knew enough at 6:40 (reading 4). You changed the pressure switch at 5:10."
 std::string knew_text(const bench::Site& site, const lesson::Debrief& debrief);
-/// What the first poor choice was: "At 0:41 you changed the Pressure switch. 21 causes still fitted."
+/// What the first poor choice was: "At 0:41 you changed the pressure switch. 21 causes still fitted."
 std::string choice_text(const bench::Site& site, const lesson::Debrief& debrief);
 /// What would have told more: "1.2 min, 3 different answers: volts, board.W to common, as it stands."
 std::string offer_text(const lesson::BetterTest& better);

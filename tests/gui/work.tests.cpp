@@ -345,6 +345,32 @@ TEST_CASE("the page's edge is hatched while a compartment stands open that was n
     CHECK(in_margin(hands) == plain);
 }
 
+TEST_CASE("the scale of what is heard holds the tone that stands beside it", "[gui]") {
+    Hands hands(hose_call(), {1920, 1080});
+    for (const char* line :
+         {"thermostat-mode off", "thermostat-mode heat", "wait until inducer", "wait 5s"}) {
+        hands.page.take(line);
+        hands.page.finish();
+    }
+    hands.page.show(CallPage::Middle::trace);
+    hands.look();
+    const int tone_hz = hands.page.known().percept.heard.inducer_hz;
+    REQUIRE(tone_hz > 1000); // 24 blades at some 3,200 rpm
+    CHECK(says(hands, std::to_string(tone_hz)));
+    CHECK(says(hands, "1500"));
+    CHECK(tone_hz < 1500);
+}
+
+TEST_CASE("a page with no room for the furnace is drawn without it", "[gui]") {
+    for (const ImVec2 size : {ImVec2{800, 450}, ImVec2{640, 360}, ImVec2{320, 200}, ImVec2{40, 30}}) {
+        Hands hands(hose_call(), size);
+        hands.page.take("burner-door off");
+        hands.page.focus({bench::Word::part, 0});
+        hands.look();
+        CHECK_FALSE(hands.page.known().percept.left_as.burner_door_on);
+    }
+}
+
 TEST_CASE("a narrow page says that it is not proved dead in as many words as fit", "[gui]") {
     Hands hands(hose_call(), {1280, 720});
     hands.page.take("burner-door off");

@@ -81,10 +81,10 @@ TEST_CASE("what was known when is said in one sentence, whatever came first") {
     lesson::Debrief d = made_up();
     const bench::Site& site = bundle().site;
     CHECK(knew_text(site, d) ==
-          "You knew enough only at 6:40 (reading 2). You changed the Pressure switch at 5:10.");
+          "You knew enough only at 6:40 (reading 2). You changed the pressure switch at 5:10.");
     d.story.changes[0].tick = 1000 + 410 * 20;
     CHECK(knew_text(site, d) ==
-          "You knew enough at 6:40 (reading 2). You changed the Pressure switch at 6:50.");
+          "You knew enough at 6:40 (reading 2). You changed the pressure switch at 6:50.");
     d.knew->reading = 0;
     d.story.changes.clear();
     CHECK(knew_text(site, d) == "You knew enough at 6:40.");
