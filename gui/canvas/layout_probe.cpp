@@ -28,10 +28,13 @@ void LayoutProbe::begin_frame() {
     boxes_.clear();
     targets_.clear();
     layer_ = 0;
+    view_.reset();
 }
 
 void LayoutProbe::add_text(Rect line_box, Rect clip, std::string_view words, bool shortened, Colour colour,
                            std::optional<Colour> halo) {
+    if (!in_view(line_box))
+        return;
     const float empty = line_box.height() * kEmptyOfLine;
     line_box.min.y += empty;
     line_box.max.y -= empty;
@@ -39,11 +42,13 @@ void LayoutProbe::add_text(Rect line_box, Rect clip, std::string_view words, boo
 }
 
 void LayoutProbe::add_box(Rect edge, std::string_view name) {
-    boxes_.push_back({edge, std::string(name), layer_});
+    if (in_view(edge))
+        boxes_.push_back({edge, std::string(name), layer_});
 }
 
 void LayoutProbe::add_target(Rect edge, std::string_view name) {
-    targets_.push_back({edge, std::string(name), layer_});
+    if (in_view(edge))
+        targets_.push_back({edge, std::string(name), layer_});
 }
 
 std::vector<std::string> LayoutProbe::problems(float least_target_px) const {

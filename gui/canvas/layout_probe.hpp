@@ -33,6 +33,9 @@ public:
     void begin_frame();
     /// Things on different layers may lie over each other on purpose (a hovering tag over a page).
     void set_layer(int layer) { layer_ = layer; }
+    /// What scrolls is looked at through this: only what is whole in its height counts, for a line cut
+    /// through by the edge of a scrolled page is no mistake. Empty: all counts.
+    void set_view(std::optional<Rect> view) { view_ = view; }
     void add_text(Rect line_box, Rect clip, std::string_view words, bool shortened, Colour colour = {},
                   std::optional<Colour> halo = {});
     void add_box(Rect edge, std::string_view name);
@@ -49,7 +52,11 @@ private:
     std::vector<Text> texts_;
     std::vector<Box> boxes_;
     std::vector<Box> targets_;
+    bool in_view(Rect box) const {
+        return !view_ || (box.min.y >= view_->min.y && box.max.y <= view_->max.y);
+    }
     int layer_ = 0;
+    std::optional<Rect> view_;
 };
 
 /// The same canvas for drawing in a box of a page that scrolls: the probe hears of it only if all of the box

@@ -119,6 +119,27 @@ Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type t
     return box;
 }
 
+std::string_view longest_that_fits(const Canvas& canvas, std::initializer_list<std::string_view> words,
+                                   Type type, float width) {
+    std::string_view last;
+    for (const std::string_view one : words) {
+        last = one;
+        if (text_size(canvas, one, type).x <= width) {
+            break;
+        }
+    }
+    return last;
+}
+
+Type largest_type(const Canvas& canvas, std::string_view words, float width) {
+    for (const Type type : {Type::Heading, Type::Body}) {
+        if (text_size(canvas, words, type).x <= width) {
+            return type;
+        }
+    }
+    return Type::Secondary;
+}
+
 std::string figure(double value, int decimals) {
     if (!std::isfinite(value)) {
         return "–";

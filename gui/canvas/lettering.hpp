@@ -2,6 +2,7 @@
 #pragma once
 #include "gui/canvas/canvas.hpp"
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 
@@ -26,6 +27,12 @@ Rect paragraph(const Canvas& canvas, ImVec2 at, float width, std::string_view wo
 /// One line over a halo, for words on line-work.
 Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
                  Colour halo, Align align = Align::Start);
+
+/// The first of some wordings, the longest first, that fits on one line of this width; the last if none does.
+std::string_view longest_that_fits(const Canvas& canvas, std::initializer_list<std::string_view> words,
+                                   Type type, float width);
+/// The largest of heading, body and secondary in which the words fit on one line.
+Type largest_type(const Canvas& canvas, std::string_view words, float width);
 
 /// A number with fixed decimals and a true minus sign; a dash for what is no number (nothing was read).
 std::string figure(double value, int decimals);

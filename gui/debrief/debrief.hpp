@@ -33,7 +33,9 @@ struct DebriefView {
     std::size_t reached = 0;                ///< pages that may be turned to: each in its turn
     std::uint64_t tick = 0;                 ///< the moment looked at
     std::optional<std::uint64_t> knew_tick; ///< as they marked it
-    std::size_t first_row = 0;              ///< of a list that is longer than its room
+    enum class Show : std::uint8_t { page, line, furnace };
+    Show show = Show::page;    ///< where not all three have a place
+    std::size_t first_row = 0; ///< of a list that is longer than its room
     trace::StripChart chart;
     trace::ChartView chart_view;
     explore::LanePicker picker;

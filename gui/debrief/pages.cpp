@@ -111,7 +111,8 @@ int draw_list(const Canvas& canvas, Rect area, Rect foot, const std::vector<List
     if (!needs_more)
         first = 0;
     first = std::min(first, rows.empty() ? 0 : rows.size() - 1);
-    const bool hovered = ImGui::IsMouseHoveringRect(area.min, area.max);
+    // Where the page itself scrolls, the wheel is the page's.
+    const bool hovered = ImGui::IsMouseHoveringRect(area.min, area.max) && ImGui::GetScrollMaxY() <= 0;
     if (hovered && ImGui::GetIO().MouseWheel < 0 && first + 1 < rows.size())
         ++first;
     if (hovered && ImGui::GetIO().MouseWheel > 0 && first > 0)
@@ -174,8 +175,7 @@ void draw_frozen(const Canvas& canvas, Rect area, const Model& model, DebriefVie
     say(canvas, area, title, type_for(canvas, title, area), theme.alarm, 10);
     say(canvas, area, "Where: " + event.about + ".", Type::Body, theme.ink, 10);
     say(canvas, area, row.why, Type::Body, theme.ink, 14);
-    say(canvas, area, "Beside this stands the furnace as it was at that moment.", Type::Secondary,
-        theme.pencil, 10);
+    say(canvas, area, "The furnace stands as it was at that moment.", Type::Secondary, theme.pencil, 10);
     if (commands(canvas, area, {{"That moment##frozen", Key::M}}, {"M"}) == 0)
         view.tick = event.tick;
 }
@@ -184,7 +184,7 @@ void draw_moment(const Canvas& canvas, Rect area, const Model& model, DebriefVie
     const Theme& theme = *canvas.theme;
     say(canvas, area, "When did you know?", Type::Title, theme.ink, 8);
     say(canvas, area,
-        "Before any score: go along the line below to the moment at which you were sure what was wrong, and "
+        "Before any score: go along the time line to the moment at which you were sure what was wrong, and "
         "mark it. "
         "The arrows move by a second, with Shift to the next thing that happened.",
         Type::Body, theme.ink, 14);
@@ -335,7 +335,7 @@ void draw_next(const Canvas& canvas, Rect area, const Model& model, DebriefWants
     wants.again = wants.again || asked == Key::R;
     wants.save_html = wants.save_html || asked == Key::H;
     wants.save_pdf = wants.save_pdf || asked == Key::P;
-    for (const std::string_view words : {report::kProof, report::kCaution})
+    for (const std::string_view words : {report::kProof, visit::cautions_in_short()})
         if (text_size(canvas, words, Type::Minimum, area.width()).y <= area.height())
             say(canvas, area, words, Type::Minimum, theme.pencil, 4);
 }
@@ -371,6 +371,7 @@ void turn_to(const Model& model, DebriefView& view, std::size_t index) {
     const std::vector<Page> pages = pages_of(model);
     index = std::min(index, pages.size() - 1);
     view.page = pages[index];
+    view.show = DebriefView::Show::page;
     view.reached = std::max(view.reached, index);
     view.first_row = 0;
     if (view.page == Page::stairs && model.debrief.knew)

@@ -25,6 +25,8 @@ using lesson::Kind;
 constexpr std::array kKinds{Kind::no_heat,  Kind::poor_heat,     Kind::noise,   Kind::smell_or_alarm,
                             Kind::callback, Kind::nothing_wrong, Kind::tune_up, Kind::explore};
 constexpr std::array kDifficulties{Difficulty::easy, Difficulty::medium, Difficulty::hard};
+/// Design pixels from which on the list and the call chosen stand beside each other.
+constexpr float kBesideWide = 900, kBesideHigh = 420;
 constexpr std::array<const char*, 4> kDone{"any", "new", "left open", "finished"};
 
 std::string facts_of(const Call& call) {
@@ -54,6 +56,39 @@ void chips(const Canvas& canvas, Rect& rest, std::string_view head, const Values
         chosen.reset();
     else if (pressed > 0)
         chosen = values[static_cast<std::size_t>(pressed - 1)];
+}
+
+/// All of them, or in short where they would take much of the page.
+std::string_view cautions_for(const Canvas& canvas, Rect page) {
+    const std::string_view all = visit::cautions();
+    const bool room = text_size(canvas, all, Type::Secondary, page.width()).y <= page.height() / 8;
+    return room ? all : visit::cautions_in_short();
+}
+
+/// What the customer said, pinned on.
+void draw_note(sheet::Column& column, const Call& call) {
+    const Canvas& canvas = column.canvas();
+    const Theme& theme = *canvas.theme;
+    const float wrap = column.width() - canvas.px(48);
+    const float title = text_size(canvas, call.title, Type::Heading, wrap).y;
+    const float complaint = text_size(canvas, call.complaint, Type::Body, wrap).y;
+    const float facts = text_size(canvas, facts_of(call), Type::Secondary, wrap).y;
+    const Rect note = column.take(title + complaint + facts + canvas.px(66));
+    fill(canvas, note, theme.panel);
+    outline(canvas, note, Line::Detail, theme.ink);
+    const ImVec2 pin{note.centre().x, note.min.y + canvas.px(14)};
+    canvas.list->AddCircleFilled(pin, canvas.px(5), packed(theme.ink));
+    Rect inner = note.shrunk(canvas.px(24));
+    inner.cut_top(canvas.px(6));
+    const auto say = [&](std::string_view words, float height, Type type, Colour colour) {
+        const Rect box = inner.cut_top(height);
+        paragraph(column.canvas_for(box), box.min, wrap, words, type, colour);
+    };
+    say(call.title, title, Type::Heading, theme.ink);
+    inner.cut_top(canvas.px(6));
+    say(call.complaint, complaint, Type::Body, theme.ink);
+    inner.cut_top(canvas.px(8));
+    say(facts_of(call), facts, Type::Secondary, theme.pencil);
 }
 
 } // namespace
@@ -89,19 +124,49 @@ DeskWants FrontDesk::draw(const Canvas& canvas, Rect page) {
     text_in(canvas, head, "Calls", Type::Title, canvas.theme->ink);
     rest.cut_top(canvas.px(12));
     draw_file(canvas, rest, wants);
-    const float cautions = text_size(canvas, visit::cautions(), Type::Secondary, rest.width()).y;
-    paragraph(canvas, rest.cut_bottom(cautions).min, rest.width(), visit::cautions(), Type::Secondary,
+    const std::string_view cautions = cautions_for(canvas, rest);
+    const float height = text_size(canvas, cautions, Type::Secondary, rest.width()).y;
+    paragraph(canvas, rest.cut_bottom(height).min, rest.width(), cautions, Type::Secondary,
               canvas.theme->pencil);
     rest.cut_bottom(canvas.px(12));
-    const bool wide = rest.width() >= canvas.px(900);
-    Rect right =
-        wide ? rest.cut_right(std::round(rest.width() * 0.46F)) : rest.cut_bottom(rest.height() * 0.52F);
-    (wide ? rest.cut_right(canvas.px(26)) : rest.cut_bottom(canvas.px(14)));
+    if (rest.width() < canvas.px(kBesideWide) || rest.height() < canvas.px(kBesideHigh)) {
+        draw_leaves(canvas, rest, wants);
+        return wants;
+    }
+    Rect right = rest.cut_right(std::round(rest.width() * 0.46F));
+    rest.cut_right(canvas.px(26));
     draw_wishes(canvas, rest);
     draw_list(canvas, rest, wants);
     if (!calls_.empty())
         draw_call(canvas, right, wants);
     return wants;
+}
+
+/// Where there is no room beside each other: the list, what is looked for in it, and the call, in turns.
+void FrontDesk::draw_leaves(const Canvas& canvas, Rect rest, DeskWants& wants) {
+    const std::array<std::string_view, 3> names{"All calls", "Find", "This call"};
+    leaf_ = static_cast<Leaf>(
+        choice(canvas, rest.cut_top(control_height(canvas)), names, static_cast<std::size_t>(leaf_)));
+    rest.cut_top(canvas.px(10));
+    switch (leaf_) {
+    case Leaf::calls:
+        draw_said(canvas, rest);
+        draw_list(canvas, rest, wants);
+        break;
+    case Leaf::find:
+        draw_wishes(canvas, rest);
+        break;
+    case Leaf::call:
+        if (!calls_.empty())
+            draw_call(canvas, rest, wants);
+    }
+}
+
+void FrontDesk::draw_said(const Canvas& canvas, Rect& rest) const {
+    if (said_.empty())
+        return;
+    const Rect used = paragraph(canvas, rest.min, rest.width(), said_, Type::Body, canvas.theme->alarm);
+    rest.cut_top(used.height() + canvas.px(12));
 }
 
 /// A call or an attempt that lies elsewhere, by its path.
@@ -180,6 +245,8 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
         if (pressed || keyboard) {
             if (chosen_ == i && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left))
                 (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
+            if (pressed)
+                leaf_ = Leaf::call;
             chosen_ = i;
             said_.clear();
         }
@@ -215,24 +282,13 @@ void FrontDesk::draw_list(const Canvas& canvas, Rect area, DeskWants& wants) {
 /// The customer's note, and what can be done about it.
 void FrontDesk::draw_call(const Canvas& canvas, Rect area, DeskWants& wants) {
     const Call& call = calls_[chosen_];
-    const Theme& theme = *canvas.theme;
-    const float wrap = area.width() - canvas.px(48);
-    const float title = text_size(canvas, call.title, Type::Heading, wrap).y;
-    const float complaint = text_size(canvas, call.complaint, Type::Body, wrap).y;
-    Rect note = area.cut_top(title + complaint + line_height(canvas, Type::Secondary) + canvas.px(66));
-    fill(canvas, note, theme.panel);
-    outline(canvas, note, Line::Detail, theme.ink);
-    const ImVec2 pin{note.centre().x, note.min.y + canvas.px(14)};
-    canvas.list->AddCircleFilled(pin, canvas.px(5), packed(theme.ink));
-    Rect inner = note.shrunk(canvas.px(24));
-    inner.cut_top(canvas.px(6));
-    paragraph(canvas, inner.cut_top(title).min, wrap, call.title, Type::Heading, theme.ink);
-    inner.cut_top(canvas.px(6));
-    paragraph(canvas, inner.cut_top(complaint).min, wrap, call.complaint, Type::Body, theme.ink);
-    inner.cut_top(canvas.px(8));
-    text_in(canvas, inner.cut_top(line_height(canvas, Type::Secondary)), facts_of(call), Type::Secondary,
-            theme.pencil);
-    area.cut_top(canvas.px(16));
+    const float margin = std::round(canvas.px(6)); // of a column: its bar stands in the page's own margin
+    area = area.shrunk(-margin);
+    area.max.x += ImGui::GetStyle().ScrollbarSize;
+    area.max.y -= margin;
+    sheet::Column column(canvas, area, "call");
+    draw_note(column, call);
+    column.gap(16);
 
     std::vector<FlowItem> items;
     const files::KeptAttempt* open = call.open_attempt();
@@ -242,8 +298,9 @@ void FrontDesk::draw_call(const Canvas& canvas, Rect area, DeskWants& wants) {
         items.push_back(
             {open != nullptr ? "Begin anew" : "Take the call", "Enter", open == nullptr, true, 1, 0});
     items.push_back({"Look into a furnace like it", "", call.kind == Kind::explore, true, 2, 0});
-    const Flow flow = lay_out_flow(canvas, area, items);
-    const int pressed = draw_flow(canvas, flow, items);
+    const Rect width = column.take(0);
+    const Rect buttons = column.take(lay_out_flow(canvas, width, items).height);
+    const int pressed = draw_flow(column.canvas_for(buttons), lay_out_flow(canvas, buttons, items), items);
     if (pressed >= 0) {
         const std::string& words = items[static_cast<std::size_t>(pressed)].words;
         if (words == "Go on where you left")
@@ -256,33 +313,20 @@ void FrontDesk::draw_call(const Canvas& canvas, Rect area, DeskWants& wants) {
     if (!ImGui::GetIO().WantTextInput && !ImGui::IsAnyItemActive() &&
         platform::key_pressed(platform::Key::Enter) && !ImGui::GetIO().NavVisible)
         (call.kind == Kind::explore ? wants.explore : wants.take) = call.name;
-    area.cut_top(flow.height + canvas.px(16));
+    column.gap(16);
     if (!said_.empty()) {
-        const Rect used = paragraph(canvas, area.min, area.width(), said_, Type::Body, theme.alarm);
-        area.cut_top(used.height() + canvas.px(12));
+        column.alarm(said_);
+        column.gap(12);
     }
-    draw_attempts(canvas, area, call, wants);
+    draw_attempts(column, call, wants);
 }
 
-void FrontDesk::draw_attempts(const Canvas& canvas, Rect area, const Call& call, DeskWants& wants) {
+void FrontDesk::draw_attempts(sheet::Column& column, const Call& call, DeskWants& wants) {
     if (call.attempts.empty())
         return;
-    text_in(canvas, area.cut_top(line_height(canvas, Type::Body)), "Your attempts", Type::Body,
-            canvas.theme->ink);
-    area.cut_top(canvas.px(4));
-    ImGui::SetCursorScreenPos(area.min);
-    ImGui::BeginChild("attempts", area.size(), false, ImGuiWindowFlags_NoBackground);
-    const Canvas list = canvas.here();
-    Rect rest = rect_at(ImGui::GetCursorScreenPos(), {area.width() - ImGui::GetStyle().ScrollbarSize, 1e5F});
+    column.words("Your attempts");
+    column.gap(4);
     for (auto kept = call.attempts.rbegin(); kept != call.attempts.rend(); ++kept) {
-        Rect row = rest.cut_top(control_height(canvas));
-        const Canvas inside = in_view(list, row, area);
-        rest.cut_top(canvas.px(4));
-        const std::string verb = kept->ended ? "Debrief" : "Go on";
-        if (kept->problem.empty() &&
-            button(inside, row.cut_right(button_width(inside, "Debrief")), verb + "##" + kept->name))
-            (kept->ended ? wants.debrief : wants.go_on) = kept->path;
-        row.cut_right(canvas.px(8));
         std::array<char, 64> mark{};
         if (kept->mark)
             std::snprintf(mark.data(), mark.size(), "mark %.1f, safety %.0f", *kept->mark, *kept->safety);
@@ -291,12 +335,23 @@ void FrontDesk::draw_attempts(const Canvas& canvas, Rect area, const Call& call,
                                   : kept->ended
                                       ? std::string("finished")
                                       : "left open after " + std::to_string(kept->actions) + " actions";
-        text_in(inside, row, kept->name + "  ·  " + state, Type::Secondary,
-                kept->problem.empty() ? inside.theme->ink : inside.theme->alarm);
+        const std::string words = kept->name + "  ·  " + state;
+        const Canvas& canvas = column.canvas();
+        const float verb_width = button_width(canvas, "Debrief") + canvas.px(8);
+        const float wrap = column.width() - verb_width;
+        const float height = text_size(canvas, words, Type::Secondary, wrap).y;
+        Rect row = column.take(std::max(control_height(canvas), height));
+        column.gap(4);
+        const Canvas inside = column.canvas_for(row);
+        const Rect verb = row.cut_right(verb_width);
+        if (kept->problem.empty() && button(inside,
+                                            rect_at({verb.min.x + canvas.px(8), verb.min.y},
+                                                    {verb.width() - canvas.px(8), control_height(canvas)}),
+                                            (kept->ended ? "Debrief##" : "Go on##") + kept->name))
+            (kept->ended ? wants.debrief : wants.go_on) = kept->path;
+        paragraph(inside, {row.min.x, row.centre().y - height / 2}, wrap, words, Type::Secondary,
+                  kept->problem.empty() ? inside.theme->ink : inside.theme->alarm);
     }
-    ImGui::SetCursorScreenPos(rest.min);
-    ImGui::Dummy({1, 1});
-    ImGui::EndChild();
 }
 
 } // namespace lightoff::desk

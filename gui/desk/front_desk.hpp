@@ -2,9 +2,11 @@
 #pragma once
 #include "gui/canvas/canvas.hpp"
 #include "gui/desk/calls.hpp"
+#include "gui/sheet/column.hpp"
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -43,7 +45,10 @@ private:
     void draw_wishes(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_list(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
     void draw_call(const canvas::Canvas& canvas, canvas::Rect area, DeskWants& wants);
-    void draw_attempts(const canvas::Canvas& canvas, canvas::Rect area, const Call& call, DeskWants& wants);
+    void draw_said(const canvas::Canvas& canvas, canvas::Rect& rest) const;
+    void draw_attempts(sheet::Column& column, const Call& call, DeskWants& wants);
+    enum class Leaf : std::uint8_t { calls, find, call };
+    void draw_leaves(const canvas::Canvas& canvas, canvas::Rect rest, DeskWants& wants);
 
     std::string folder_;
     std::vector<Call> calls_;
@@ -54,6 +59,7 @@ private:
     bool asks_path_ = false;        ///< the field for a file is there
     bool path_takes_focus_ = false; ///< in the next frame
     std::size_t chosen_ = 0;
+    Leaf leaf_ = Leaf::calls; ///< where list and call take turns
     std::string said_;
 };
 

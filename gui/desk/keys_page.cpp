@@ -4,6 +4,7 @@
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/platform/input_queue.hpp"
+#include "gui/sheet/column.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -62,28 +63,33 @@ bool take_key(work::KeyMap& keys, KeysView& view) {
 }
 
 void draw_keys(const Canvas& canvas, Rect area, work::KeyMap& keys, KeysView& view) {
-    const auto fitting = static_cast<std::size_t>(std::max(1.0F, area.width() / canvas.px(kColumn)));
+    sheet::Column column(canvas, area, "keys");
+    const auto fitting = static_cast<std::size_t>(std::max(1.0F, column.width() / canvas.px(kColumn)));
     const std::size_t columns = std::min<std::size_t>(3, fitting);
     const std::size_t rows = (work::kCommands + columns - 1) / columns;
     const float height = control_height(canvas);
     const float gap = canvas.px(6);
-    const float width = std::min(area.width() / static_cast<float>(columns), canvas.px(kColumn));
+    const float width = std::min(column.width() / static_cast<float>(columns), canvas.px(kColumn));
+    const Rect table = column.take(static_cast<float>(rows) * (height + gap));
     for (std::size_t i = 0; i < work::kCommands; ++i) {
-        const ImVec2 at{area.min.x + static_cast<float>(i / rows) * width,
-                        area.min.y + static_cast<float>(i % rows) * (height + gap)};
-        draw_row(canvas, rect_at(at, {width - canvas.px(24), height}), static_cast<Command>(i), keys, view);
+        const ImVec2 at{table.min.x + static_cast<float>(i / rows) * width,
+                        table.min.y + static_cast<float>(i % rows) * (height + gap)};
+        const Rect row = rect_at(at, {width - canvas.px(24), height});
+        draw_row(column.canvas_for(row), row, static_cast<Command>(i), keys, view);
     }
-    area.cut_top(static_cast<float>(rows) * (height + gap) + canvas.px(6));
-    if (button(canvas, rect_at(area.min, {button_width(canvas, "All as usual"), height}), "All as usual")) {
+    column.gap(6);
+    const Rect all = column.take(height);
+    if (button(column.canvas_for(all), rect_at(all.min, {button_width(canvas, "All as usual"), height}),
+               "All as usual")) {
         keys = work::KeyMap();
         view = {};
     }
-    area.cut_top(height + canvas.px(8));
-    const std::string_view words = !view.refusal.empty() ? std::string_view(view.refusal)
-                                   : view.waits          ? "The next key is taken; Esc leaves it as it is."
-                                                : "Esc, Enter, Tab, arrows and digits stay as they are.";
-    paragraph(canvas, area.min, area.width(), words, Type::Body,
-              view.refusal.empty() ? canvas.theme->pencil : canvas.theme->alarm);
+    column.gap(8);
+    if (!view.refusal.empty())
+        column.alarm(view.refusal);
+    else
+        column.note(view.waits ? "The next key is taken; Esc leaves it as it is."
+                               : "Esc, Enter, Tab, arrows and digits stay as they are.");
 }
 
 } // namespace lightoff::desk

@@ -20,7 +20,8 @@ constexpr int kFramesForPicture = 4;
 constexpr std::array<std::pair<std::string_view, CallPage::Middle>, CallPage::kMiddles> kMiddles{
     {{"furnace", CallPage::Middle::furnace},
      {"diagram", CallPage::Middle::diagram},
-     {"trace", CallPage::Middle::trace}}};
+     {"trace", CallPage::Middle::trace},
+     {"switches", CallPage::Middle::strip}}};
 constexpr std::array<std::pair<std::string_view, CallPage::Side>, CallPage::kSides> kSides{
     {{"order", CallPage::Side::order},
      {"bag", CallPage::Side::bag},

@@ -14,6 +14,7 @@
 #include "gui/canvas/style.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
+#include "gui/sheet/column.hpp"
 #include "report/html.hpp"
 #include "report/of_attempt.hpp"
 #include "report/pdf.hpp"
@@ -31,8 +32,8 @@ using platform::Key;
 using platform::key_pressed;
 
 constexpr double kTextStep = 10, kLeastText = 80, kMostText = 200; // percent
+constexpr float kNamesBeside = 700;  ///< design pixels of width for the names of settings
 const ImVec2 kLeastWindow{640, 360}; ///< pixels; below it nothing is drawn but a sentence
-const ImVec2 kLeastPage{1180, 660};  ///< design pixels that a page must have; text grows no further
 
 ThemeId theme_of(const files::Settings& settings) {
     for (const ThemeId id : kThemes)
@@ -350,14 +351,8 @@ bool Program::is_too_small() const {
 }
 
 float Program::text_percent_in(ImVec2 window_px) const {
-    const auto wanted = static_cast<float>(own_.settings.text_percent);
-    if (explore_)
-        return explore_->page.text_percent_in(window_px); // its pages take turns where there is little room
-    if (window_px.x <= 0 || window_px.y <= 0)
-        return wanted;
-    const float whole = platform::design_scale(window_px.y, 100, theme(theme_of(own_.settings)));
-    const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
-    return std::clamp(wanted, static_cast<float>(kLeastText), std::max(static_cast<float>(kLeastText), most));
+    return platform::text_percent_in(window_px, static_cast<float>(own_.settings.text_percent),
+                                     theme(theme_of(own_.settings)));
 }
 
 /// Instead of a page that nobody could read. Time at the furnace is held.
@@ -481,35 +476,47 @@ void Program::draw_settings(const Canvas& canvas, Rect page) {
     }
 }
 
-void Program::draw_looks(const Canvas& canvas, Rect rest) {
+void Program::draw_looks(const Canvas& canvas, Rect area) {
     files::Settings& own = own_.settings;
+    sheet::Column column(canvas, area, "looks");
+    const float names = canvas.px(area.width() < canvas.px(kNamesBeside) ? 84 : 150);
     const auto row = [&](std::string_view name, std::initializer_list<std::string_view> words,
                          std::size_t chosen) {
-        Rect line = rest.cut_top(control_height(canvas));
-        rest.cut_top(canvas.px(10));
-        text_in(canvas, line.cut_left(canvas.px(150)), name, Type::Body, canvas.theme->ink);
+        std::vector<FlowItem> items;
+        for (const std::string_view word : words)
+            items.push_back({std::string(word), "", items.size() == chosen, true, 0, 0});
+        Rect place = column.take(0);
+        place.cut_left(names);
+        const float height = lay_out_flow(canvas, place, items).height;
+        Rect line = column.take(height);
+        column.gap(10);
+        const Canvas inside = column.canvas_for(line);
+        Rect label = line.cut_left(names);
+        text_in(inside, label.cut_top(control_height(canvas)), name, Type::Body, canvas.theme->ink);
         ImGui::PushID(name.data());
-        const std::size_t now = choice(canvas, line, {words.begin(), words.size()}, chosen);
+        const int pressed = draw_flow(inside, lay_out_flow(canvas, line, items), items);
         ImGui::PopID();
-        return now;
+        return pressed < 0 ? chosen : static_cast<std::size_t>(pressed);
     };
     const auto id = static_cast<std::size_t>(theme_of(own));
     own.theme = theme(kThemes[row("Ground", {"Paper", "Basement", "Projector"}, id)]).name;
-    constexpr std::array<double, 6> kTexts{80, 100, 120, 140, 170, 200};
+    constexpr std::array<double, 6> kTexts{80, 100, 125, 150, 175, 200};
     const auto at = static_cast<std::size_t>(
         std::lower_bound(kTexts.begin(), kTexts.end() - 1, own.text_percent) - kTexts.begin());
-    const std::size_t text_now = row("Text", {"80 %", "100 %", "120 %", "140 %", "170 %", "200 %"}, at);
+    const std::size_t text_now = row("Text", {"80 %", "100 %", "125 %", "150 %", "175 %", "200 %"}, at);
     if (text_now != at)
         own.text_percent = kTexts[text_now];
+    if (const auto here = static_cast<double>(text_percent_in(window_px_)); here < own.text_percent) {
+        column.note("A window of this size has room for " + figure(std::floor(here), 0) + " %.");
+        column.gap(10);
+    }
     own.si_units = row("Units", {"Trade (°F, in. w.c.)", "SI (°C, Pa)"}, own.si_units ? 1 : 0) == 1;
     own.reduced_motion = row("Motion", {"Moves", "Stands still"}, own.reduced_motion ? 1 : 0) == 1;
     own.sound = row("Sound", {"Off", "On"}, own.sound ? 1 : 0) == 1;
-    rest.cut_top(canvas.px(10));
-    paragraph(
-        canvas, rest.min, std::min(rest.width(), canvas.px(760)),
+    column.gap(10);
+    column.note(
         "This window gives screen readers nothing to read. The terminal program lightoff-cli carries every "
-        "sight and sound as a sentence, so that a whole call can be worked there: lightoff-cli play.",
-        Type::Secondary, canvas.theme->pencil);
+        "sight and sound as a sentence, so that a whole call can be worked there: lightoff-cli play.");
 }
 
 } // namespace lightoff::desk

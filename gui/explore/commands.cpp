@@ -239,8 +239,23 @@ std::vector<FlowItem> Explore::items_of(const Canvas& canvas, const std::vector<
     return items;
 }
 
+/// As they stand in an area: on a small page a line less is worth more than the keys beside the words.
+std::vector<FlowItem> Explore::items_in(const Canvas& canvas, Rect area,
+                                        const std::vector<Command>& commands) const {
+    std::vector<FlowItem> items = items_of(canvas, commands);
+    if (!small_) {
+        return items;
+    }
+    std::vector<FlowItem> bare = items;
+    for (std::size_t i = 0; i < bare.size(); ++i) {
+        bare[i].key.clear();
+        bare[i].least_width = room_for(canvas, commands[i].may_show, "");
+    }
+    return lay_out_flow(canvas, area, bare).height < lay_out_flow(canvas, area, items).height ? bare : items;
+}
+
 void Explore::draw_commands(const Canvas& canvas, Rect area, const std::vector<Command>& commands) {
-    const std::vector<FlowItem> items = items_of(canvas, commands);
+    const std::vector<FlowItem> items = items_in(canvas, area, commands);
     const int pressed = draw_flow(canvas, lay_out_flow(canvas, area, items), items);
     if (pressed >= 0) {
         commands[static_cast<std::size_t>(pressed)].run(*this);
@@ -248,7 +263,7 @@ void Explore::draw_commands(const Canvas& canvas, Rect area, const std::vector<C
 }
 
 float Explore::height_of(const Canvas& canvas, Rect area, const std::vector<Command>& commands) const {
-    return lay_out_flow(canvas, area, items_of(canvas, commands)).height;
+    return lay_out_flow(canvas, area, items_in(canvas, area, commands)).height;
 }
 
 } // namespace lightoff::explore

@@ -4,6 +4,7 @@
 #include "gui/canvas/controls.hpp"
 #include "gui/canvas/flow.hpp"
 #include "gui/canvas/lettering.hpp"
+#include "gui/canvas/scrolled.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
 #include "gui/cutaway/cutaway.hpp"
@@ -13,6 +14,7 @@
 #include "gui/platform/platform.hpp"
 #include "gui/sheet/tabs.hpp"
 #include "gui/trace/ticks.hpp"
+#include "visit/words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,9 +25,6 @@ namespace {
 
 using namespace canvas;
 
-constexpr std::string_view kSafety =
-    "Training only. Not instruction for a live appliance; follow local codes, the rating plate and licensed "
-    "practice.";
 constexpr std::array<double, 4> kSpans_s{120, 240, 600, 1200};
 constexpr float kLeastText = 80, kMostText = 200; // percent
 
@@ -35,8 +34,6 @@ constexpr float kTwoWide = 760, kAllWide = 1080;
 constexpr float kTwoHigh = 400, kAllHigh = 520;
 /// A page lower than so many design pixels gives its switches a page of their own.
 constexpr float kLow = 800;
-/// Design pixels that a page must have for everything to find a place; text grows no further.
-const ImVec2 kLeastPage{640, 360};
 constexpr float kFurnaceShare = 0.36F, kPanelShare = 0.53F;
 constexpr float kPickerShare = 0.3F, kLeastPicker = 240, kLeastPaper = 660;
 /// So long is a step looked for before whoever asked is told that nothing moves.
@@ -46,16 +43,6 @@ const char* name_of(View view) {
     static constexpr std::array<const char*, kViews> kNames{"Furnace", "Steps",    "Readings",
                                                             "What if", "Recorder", "Switches"};
     return kNames[static_cast<std::size_t>(view)];
-}
-
-/// The largest type in which the words fit on one line.
-Type largest_type(const Canvas& canvas, std::string_view words, float width) {
-    for (const Type type : {Type::Heading, Type::Body}) {
-        if (text_size(canvas, words, type).x <= width) {
-            return type;
-        }
-    }
-    return Type::Secondary;
 }
 
 bool fits(const Canvas& canvas, const std::string& words, Type type, float width) {
@@ -104,12 +91,7 @@ platform::Wishes Explore::wishes() const {
 }
 
 float Explore::text_percent_in(ImVec2 window_px) const {
-    if (window_px.x <= 0 || window_px.y <= 0) {
-        return wishes_.text_percent;
-    }
-    const float whole = platform::design_scale(window_px.y, 100, theme(wishes_.theme));
-    const float most = 100 / whole * std::min(window_px.x / kLeastPage.x, window_px.y / kLeastPage.y);
-    return std::clamp(wishes_.text_percent, kLeastText, std::max(kLeastText, most));
+    return platform::text_percent_in(window_px, wishes_.text_percent, theme(wishes_.theme));
 }
 
 void Explore::frame(const platform::FrameInput& input) {
@@ -222,9 +204,15 @@ void Explore::draw_view(const Canvas& canvas, View view, Rect area) {
     case View::Recorder:
         draw_recorder(canvas, area);
         break;
-    case View::Hands:
-        draw_commands(canvas, area, hands_commands());
+    case View::Hands: {
+        if (!low_) {
+            draw_commands(canvas, area, hands_commands());
+            break;
+        }
+        const Scrolled page(canvas, area, "switches", height_of(canvas, area, hands_commands()));
+        draw_commands(page.canvas(), page.content(), hands_commands());
         break;
+    }
     }
 }
 
@@ -258,9 +246,10 @@ std::string Explore::notice(const Canvas& canvas, float width) const {
 
 void Explore::draw_footer(const Canvas& canvas, Rect& rest) const {
     const Theme& theme = *canvas.theme;
-    const float height = text_size(canvas, kSafety, Type::Minimum, rest.width()).y;
+    const std::string_view cautions = visit::cautions_in_short();
+    const float height = text_size(canvas, cautions, Type::Minimum, rest.width()).y;
     const Rect safety = rest.cut_bottom(height);
-    paragraph(canvas, safety.min, safety.width(), kSafety, Type::Minimum, theme.pencil);
+    paragraph(canvas, safety.min, safety.width(), cautions, Type::Minimum, theme.pencil);
     const Rect row = rest.cut_bottom(line_height(canvas, Type::Secondary) + canvas.px(4));
     text_in(canvas, row, notice(canvas, row.width()), Type::Secondary,
             refusal_.empty() ? theme.ink : theme.alarm);

@@ -86,6 +86,8 @@ private:
     static std::vector<canvas::FlowItem> items_of(const canvas::Canvas& canvas,
                                                   const std::vector<Command>& commands);
     void draw_commands(const canvas::Canvas& canvas, canvas::Rect area, const std::vector<Command>& commands);
+    std::vector<canvas::FlowItem> items_in(const canvas::Canvas& canvas, canvas::Rect area,
+                                           const std::vector<Command>& commands) const;
     float height_of(const canvas::Canvas& canvas, canvas::Rect area,
                     const std::vector<Command>& commands) const;
 

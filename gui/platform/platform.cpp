@@ -134,6 +134,15 @@ float design_scale(float window_height, float text_percent, const canvas::Theme&
     return lines * std::clamp(text_percent, 80.0F, 200.0F) / 100 * theme.text_factor;
 }
 
+float text_percent_in(ImVec2 window_px, float wanted, const canvas::Theme& theme) {
+    constexpr float kLeastText = 80;
+    if (window_px.x <= 0 || window_px.y <= 0) // before the first frame
+        return wanted;
+    const float whole = design_scale(window_px.y, 100, theme);
+    const float most = 100 / whole * std::min(window_px.x / kLeastPageWide, window_px.y / kLeastPageHigh);
+    return std::clamp(wanted, kLeastText, std::max(kLeastText, most));
+}
+
 struct Platform::Window {
     Cursors cursors; // before the window: destroyed after it
     sf::RenderWindow window;

@@ -62,4 +62,10 @@ private:
 /// text percentage (80..200) and the theme's own factor.
 float design_scale(float window_height, float text_percent, const canvas::Theme& theme);
 
+/// Design pixels that every page is laid out for at the least: a window of 1280x720 has them with text of
+/// 200 %, one of 640x360 with text of 100 %.
+inline constexpr float kLeastPageWide = 570, kLeastPageHigh = 320;
+/// The text percentage wanted, or the largest (never under 80) that leaves a window of this size so much.
+float text_percent_in(ImVec2 window_px, float wanted, const canvas::Theme& theme);
+
 } // namespace lightoff::platform

@@ -29,8 +29,11 @@ namespace {
 
 using namespace canvas;
 constexpr std::uint64_t kShortAct = 20; ///< ticks: no bar for it
+constexpr float kForBoth = 300;         ///< design pixels that a guide's words and reason must leave
 constexpr std::array<std::string_view, CallPage::kSides> kSideNames{"Order",    "Bag",   "Notes",
                                                                     "Suspects", "Close", "Noticed"};
+constexpr std::array<std::string_view, CallPage::kMiddles> kMiddleNames{"Furnace", "Diagram", "Trace",
+                                                                        "Switches"};
 constexpr std::array<std::string_view, 4> kSpeedNames{"1×", "2×", "5×", "20×"};
 
 } // namespace
@@ -65,8 +68,8 @@ std::uint64_t CallPage::ticks_busy() const {
 
 /// Reading and writing take no work minutes: time at the furnace is held meanwhile.
 bool CallPage::reads_or_writes() const {
-    return typed_.open || side_ == Side::suspects || side_ == Side::close ||
-           (side_ == Side::order && visit_.actions() == 0);
+    return typed_.open || (sheet_shown() && (side_ == Side::suspects || side_ == Side::close ||
+                                             (side_ == Side::order && visit_.actions() == 0)));
 }
 
 double CallPage::next_frame_in_s() const {
@@ -216,10 +219,10 @@ void CallPage::answer(const visit::PlayLine& line) {
     switch (line.ask) {
     case visit::Ask::order:
     case visit::Ask::chart:
-        side_ = Side::order;
+        show(Side::order);
         break;
     case visit::Ask::notes:
-        side_ = Side::notes;
+        show(Side::notes);
         break;
     case visit::Ask::undo:
         if (const auto& undo = visit_.undo())
@@ -232,7 +235,7 @@ void CallPage::answer(const visit::PlayLine& line) {
         break;
     case visit::Ask::status:
     case visit::Ask::help:
-        side_ = Side::noticed;
+        show(Side::noticed);
     }
 }
 
@@ -259,7 +262,7 @@ void CallPage::obey(view::Wanted& wanted) {
     if (wanted.lead != view::Wanted::Lead::none)
         put_lead(wanted);
     if (wanted.focus)
-        tag_.focus(*wanted.focus);
+        focus(*wanted.focus);
     if (!wanted.begun.empty())
         typed_.begin(0, wanted.begun);
 }
@@ -279,13 +282,21 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
         typed_.begin(keys_.letter(Command::expect), faces::expect_line(known));
     for (std::size_t i = 0; i < kSides; ++i)
         if (keys_.pressed(static_cast<Command>(i)))
-            side_ = static_cast<Side>(i);
+            show(static_cast<Side>(i));
     if (keys_.pressed(Command::turn))
-        middle_ = static_cast<Middle>((static_cast<std::size_t>(middle_) + 1) % kMiddles);
+        turn_middle();
     if (keys_.pressed(Command::hold))
         pace_.hold(!pace_.held());
     if (keys_.pressed(Command::wait))
         wanted.lines.push_back("wait until anything");
+}
+
+/// To the next view of the middle, or back to the one that a sheet lies over.
+void CallPage::turn_middle() {
+    const std::size_t views = folding_.strip_beside ? kMiddles - 1 : kMiddles;
+    const bool covered = !folding_.sheets_beside && sheet_up_;
+    const std::size_t now = static_cast<std::size_t>(middle_);
+    show(static_cast<Middle>(covered ? now : (now + 1) % views));
 }
 
 // ---- the page ----
@@ -309,19 +320,73 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
     if (!unproved.empty())
         draw_unproved_edge(canvas, page, margin);
     Rect rest = page.shrunk(margin);
-    draw_head(canvas, rest.cut_top(control_height(canvas)), unproved);
+    folding_ = fold(rest.width() / canvas.scale, rest.height() / canvas.scale);
+    if (folding_.strip_beside && middle_ == Middle::strip)
+        middle_ = Middle::furnace;
+    draw_head(canvas, rest.cut_top(control_height(canvas)),
+              folding_.sheets_beside ? unproved : std::string());
+    if (!folding_.sheets_beside && !unproved.empty()) { // it has a row of its own
+        rest.cut_top(canvas.px(6));
+        const Rect row = rest.cut_top(line_height(canvas, Type::Body));
+        draw_unproved_caption(canvas, row, row.width(), unproved);
+    }
     rest.cut_top(canvas.px(10));
-    const float foot = 2 * control_height(canvas) + canvas.px(8);
-    draw_foot(canvas, rest.cut_bottom(foot), now, wanted);
-    rest.cut_bottom(canvas.px(8));
-    const Rect strip = rest.cut_left(canvas.px(176));
-    draw_strip(canvas, strip, now, wanted);
-    rest.cut_left(canvas.px(14));
-    Rect side = rest.cut_right(std::clamp(rest.width() * 0.44F, canvas.px(380), canvas.px(640)));
-    rest.cut_right(canvas.px(14));
-    draw_middle(canvas, rest, now, wanted);
-    draw_side(canvas, side, now, wanted);
+    if (!folding_.sheets_beside)
+        draw_rail(canvas, rest);
+    draw_foot(canvas, rest, now, wanted);
+    if (folding_.strip_beside) {
+        draw_strip(canvas, rest.cut_left(canvas.px(kStripWide)), now, wanted);
+        rest.cut_left(canvas.px(kBetween));
+    }
+    if (!folding_.sheets_beside)
+        draw_guidance(canvas, rest);
+    Rect side = rest;
+    if (folding_.sheets_beside) {
+        side =
+            rest.cut_right(std::clamp(rest.width() * 0.44F, canvas.px(kLeastSheet), canvas.px(kMostSheet)));
+        rest.cut_right(canvas.px(kBetween));
+    }
+    if (folding_.sheets_beside || !sheet_up_)
+        draw_middle(canvas, rest, now, wanted);
+    if (sheet_shown())
+        draw_side(canvas, side, now, wanted);
     obey(wanted);
+}
+
+/// Names of all panes, where one is shown at a time.
+void CallPage::draw_rail(const Canvas& canvas, Rect& rest) {
+    std::vector<std::string> names, keys;
+    for (const std::string_view name : kMiddleNames) {
+        names.emplace_back(name);
+        keys.emplace_back();
+    }
+    for (std::size_t i = 0; i < kSides; ++i) {
+        names.emplace_back(kSideNames[i]);
+        keys.push_back(keys_.name(static_cast<Command>(i)));
+    }
+    float plain = 0, with_keys = 0;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        plain = std::max(plain, button_width(canvas, names[i]));
+        with_keys = std::max(with_keys, button_width(canvas, names[i], keys[i]));
+    }
+    const bool keys_too = rest.width() - with_keys >= canvas.px(kLeastMiddle + 2 * kBetween);
+    Rect rail = rest.cut_left(std::ceil(keys_too ? with_keys : plain));
+    rest.cut_left(canvas.px(kBetween));
+    const float edge = std::round(line_width(canvas, Line::Rule));
+    const float height =
+        std::floor(std::min(control_height(canvas), rail.height() / static_cast<float>(names.size())));
+    const std::size_t up =
+        sheet_up_ ? kMiddles + static_cast<std::size_t>(side_) : static_cast<std::size_t>(middle_);
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const Rect box = rail.cut_top(height);
+        rail.min.y -= edge;
+        if (!button(canvas, box, names[i], i == up, keys_too ? keys[i] : std::string()))
+            continue;
+        if (i < kMiddles)
+            show(static_cast<Middle>(i));
+        else
+            show(static_cast<Side>(i - kMiddles));
+    }
 }
 
 /// What was done, why nobody does it, and the way to the debrief. Nothing else can be done any more.
@@ -361,6 +426,13 @@ void CallPage::draw_head(const Canvas& canvas, Rect area, const std::string& unp
         items.push_back({std::string(kSpeedNames[i]), "", i == pace_.speed(), true, 1, 0});
     items.push_back({"Wait", keys_.name(Command::wait), false, true, 2, 0});
     items.push_back({"Leave", "", false, true, 3, 0});
+    const std::string clock = visit::clock_text(visit_.ticks_here());
+    const float clock_width = std::max(canvas.px(96), text_size(canvas, clock, Type::Heading).x);
+    if (width_of_flow(canvas, items) + canvas.px(16) + clock_width > area.width())
+        for (FlowItem& item : items) { // one line is worth more than the keys beside the words
+            item.key.clear();
+            item.least_width = item.least_width > 0 ? button_width(canvas, "Runs") : 0;
+        }
     const float width = width_of_flow(canvas, items);
     const Rect right = area.cut_right(width);
     const int pressed = draw_flow(canvas, lay_out_flow(canvas, right, items), items);
@@ -373,18 +445,19 @@ void CallPage::draw_head(const Canvas& canvas, Rect area, const std::string& unp
     else if (pressed == 6)
         leave();
     area.cut_right(canvas.px(16));
-    const std::string clock = visit::clock_text(visit_.ticks_here());
-    text_in(canvas, area.cut_right(canvas.px(96)), clock, Type::Heading, canvas.theme->ink, Align::End);
+    text_in(canvas, area.cut_right(clock_width), clock, Type::Heading, canvas.theme->ink, Align::End);
     const std::string& title = bundle_->scenario.title;
     area.cut_right(unproved.empty() ? 0 : canvas.px(12));
     if (!unproved.empty())
         area = draw_unproved_caption(canvas, area, text_size(canvas, title, Type::Heading).x + 1, unproved);
-    if (area.width() > 0)
-        text_in(canvas, area, title, Type::Heading, canvas.theme->ink);
+    const Type type = largest_type(canvas, title, area.width());
+    if (text_size(canvas, title, type).x <= area.width()) // it stands on the work order, too
+        text_in(canvas, area, title, type, canvas.theme->ink);
 }
 
-/// A hand on the shoulder, as a pencil note.
-void CallPage::draw_guidance(const Canvas& canvas, Rect& rest) const {
+/// A hand on the shoulder, as a pencil note: what to do, and why. Where both would leave too little of the
+/// page, one of them, and a button for the other.
+void CallPage::draw_guidance(const Canvas& canvas, Rect& rest) {
     if (!guidance_ || guidance_->step() == nullptr)
         return;
     const lesson::GuideStep& step = *guidance_->step();
@@ -394,45 +467,81 @@ void CallPage::draw_guidance(const Canvas& canvas, Rect& rest) const {
     const float width = rest.width() - left - canvas.px(10);
     const float say = text_size(canvas, step.say, Type::Body, width).y;
     const float why = step.why.empty() ? 0 : text_size(canvas, step.why, Type::Secondary, width).y;
-    Rect box = rest.cut_top(say + why + canvas.px(14));
+    const bool both = step.why.empty() || rest.height() - say - why - canvas.px(22) >= canvas.px(kForBoth);
+    const float turns =
+        both ? 0 : control_height(canvas) + line_height(canvas, Type::Secondary) + canvas.px(2);
+    const bool reasons = !both && guide_says_why_;
+    Rect box = rest.cut_top(std::max(both ? say + why : reasons ? why : say, turns) + canvas.px(14));
     rest.cut_top(canvas.px(8));
     segment(canvas, box.min, {box.min.x, box.max.y}, Line::Silhouette, canvas.theme->ink);
     box.cut_top(canvas.px(6));
     box.cut_left(canvas.px(10));
     text(canvas, box.min, count, Type::Secondary, canvas.theme->pencil);
+    const std::string_view other = reasons ? "Do" : "Why";
+    if (!both && button(canvas,
+                        rect_at({box.min.x, box.min.y + line_height(canvas, Type::Secondary) + canvas.px(2)},
+                                {button_width(canvas, "Why"), control_height(canvas)}),
+                        std::string(other) + "##guide"))
+        guide_says_why_ = !guide_says_why_;
     box.cut_left(left - canvas.px(10));
-    paragraph(canvas, box.min, width, step.say, Type::Body, canvas.theme->ink);
-    if (!step.why.empty())
-        paragraph(canvas, {box.min.x, box.min.y + say}, width, step.why, Type::Secondary,
+    if (!reasons)
+        paragraph(canvas, box.min, width, step.say, Type::Body, canvas.theme->ink);
+    if (!step.why.empty() && (both || reasons))
+        paragraph(canvas, {box.min.x, box.min.y + (both ? say : 0)}, width, step.why, Type::Secondary,
                   canvas.theme->pencil);
 }
 
-void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+/// The row over the middle: which view of it, and what the furnace shows.
+void CallPage::draw_views(const Canvas& canvas, Rect& area) {
+    const bool furnace = middle_ == Middle::furnace;
+    if (!folding_.sheets_beside && !furnace)
+        return;
     Rect head = area.cut_top(control_height(canvas));
-    const std::array<std::string_view, kMiddles> views{"Furnace", "Diagram", "Trace"};
-    const std::size_t chosen =
-        choice(canvas, head.cut_left(choice_width(canvas, views)), views, static_cast<std::size_t>(middle_));
-    middle_ = static_cast<Middle>(chosen);
-    if (middle_ == Middle::furnace) {
-        head.cut_left(canvas.px(12));
-        if (button(canvas, head.cut_left(button_width(canvas, "Taps and probes")), "Taps and probes",
-                   furnace_.show_spots))
-            furnace_.show_spots = !furnace_.show_spots;
-    }
     area.cut_top(canvas.px(8));
-    draw_guidance(canvas, area);
+    if (folding_.sheets_beside) {
+        const std::span<const std::string_view> views(kMiddleNames.data(),
+                                                      folding_.strip_beside ? kMiddles - 1 : kMiddles);
+        middle_ = static_cast<Middle>(choice(canvas, head.cut_left(choice_width(canvas, views)), views,
+                                             static_cast<std::size_t>(middle_)));
+        head.cut_left(canvas.px(12));
+    }
+    if (!furnace)
+        return;
+    const std::string_view words = longest_that_fits(canvas, {"Taps and probes", "Taps"}, Type::Body,
+                                                     head.width() - button_width(canvas, ""));
+    if (button(canvas, head.cut_left(button_width(canvas, words)), words, furnace_.show_spots))
+        furnace_.show_spots = !furnace_.show_spots;
+}
+
+void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    const float height = tag_.thing ? tag_height(canvas, area.width(), known, tag_) : 0;
+    const float head = control_height(canvas) + canvas.px(16);
+    if (tag_.thing && area.height() - head - height < canvas.px(kLeastDrawing)) {
+        draw_tag(canvas, area, known, keys_, tag_, wanted);
+        return;
+    }
+    draw_views(canvas, area);
+    if (folding_.sheets_beside)
+        draw_guidance(canvas, area);
     if (tag_.thing) {
-        const Rect tag = area.cut_bottom(tag_height(canvas, tag_));
+        const Rect tag = area.cut_bottom(height);
         area.cut_bottom(canvas.px(8));
         draw_tag(canvas, tag, known, keys_, tag_, wanted);
     }
-    if (middle_ == Middle::furnace)
+    switch (middle_) {
+    case Middle::furnace:
         draw_furnace_pane(canvas, area, known, seen_furnace(known), tag_.thing, furnace_, wanted);
-    else if (middle_ == Middle::diagram) {
+        break;
+    case Middle::diagram:
         diagram_.lead_in_hand = lead_in_hand();
         diagram::draw_diagram(canvas, area, ladder_, known, diagram_, wanted);
-    } else
+        break;
+    case Middle::trace:
         trace_.draw(canvas, area, known);
+        break;
+    case Middle::strip:
+        draw_strip(canvas, area, known, wanted);
+    }
 }
 
 cutaway::CutawayScene CallPage::seen_furnace(const view::Known& known) const {
@@ -450,7 +559,8 @@ void CallPage::draw_with_evidence(View& view, Draw draw) {
     sheets_.evidence = view.evidence;
 }
 
-void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+/// Names of the sheets over the sheet that lies on top.
+void CallPage::draw_side_tabs(const Canvas& canvas, Rect& area) {
     std::vector<FlowItem> items;
     for (std::size_t i = 0; i < kSides; ++i)
         items.push_back({std::string(kSideNames[i]), keys_.name(static_cast<Command>(i)),
@@ -460,8 +570,13 @@ void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& kno
             item.key.clear(); // one line is worth more than the keys beside the words
     const Flow flow = lay_out_flow(canvas, area, items);
     if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
-        side_ = static_cast<Side>(pressed);
+        show(static_cast<Side>(pressed));
     area.cut_top(flow.height + canvas.px(10));
+}
+
+void CallPage::draw_side(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
+    if (folding_.sheets_beside)
+        draw_side_tabs(canvas, area);
     switch (side_) {
     case Side::order:
         draw_order(canvas, area, known, wanted);
@@ -541,21 +656,46 @@ void CallPage::draw_act(const Canvas& canvas, Rect area, const view::Known& know
     outline(canvas, bar, Line::Rule, canvas.theme->pencil);
     bar.cut_left(canvas.px(8));
     const auto seconds = static_cast<int>(std::lround(static_cast<double>(left) * units::seconds_per_tick));
+    const std::string act = bench::format_action(*known.site, hands.action);
+    const std::string rest = std::to_string(seconds) + " s left";
     text_in(canvas, bar,
-            bench::format_action(*known.site, hands.action) + "  ·  " + std::to_string(seconds) + " s left",
+            longest_that_fits(canvas, {act + "  ·  " + rest, act, rest}, Type::Secondary, bar.width()),
             Type::Secondary, canvas.theme->ink);
 }
 
-void CallPage::draw_foot(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
-    Rect upper = area.cut_top(control_height(canvas));
+/// What the hands do, why something can't be done, or what was noticed last.
+void CallPage::draw_words(const Canvas& canvas, Rect area, const view::Known& known) const {
     if (ticks_busy() > 0 && act_ticks_ > kShortAct)
-        draw_act(canvas, upper, known);
-    else if (const std::string& why = tag_.refusal.empty() ? refusal_ : tag_.refusal; !why.empty())
-        text_in(canvas, upper, why, Type::Body, canvas.theme->alarm);
+        draw_act(canvas, area, known);
+    else if (const std::string& why = said(); why.empty())
+        draw_last_noticed(canvas, area, known);
+    else if (text_size(canvas, why, Type::Body).x <= area.width())
+        text_in(canvas, area, why, Type::Body, canvas.theme->alarm);
     else
-        draw_last_noticed(canvas, upper, known);
-    area.cut_top(canvas.px(8));
-    const std::string line = draw_typed(canvas, area, *known.site, keys_.name(Command::type), typed_);
+        paragraph(canvas, area.min, area.width(), why, Type::Body, canvas.theme->alarm);
+}
+
+/// Words over the line that can be typed; on a low page beside its button. A long refusal takes the lines
+/// that it needs.
+void CallPage::draw_foot(const Canvas& canvas, Rect& rest, const view::Known& known, view::Wanted& wanted) {
+    const std::string key = keys_.name(Command::type);
+    const float button_room = typed_width(canvas, key) + canvas.px(12);
+    const float width = rest.width() - (folding_.low ? button_room : 0);
+    const float least =
+        folding_.low ? 2 * (line_height(canvas, Type::Secondary) + canvas.px(3)) : control_height(canvas);
+    const float words =
+        said().empty() ? least : std::max(least, text_size(canvas, said(), Type::Body, width).y);
+    const float typed = control_height(canvas);
+    Rect area = rest.cut_bottom(folding_.low ? std::max(words, typed) : words + canvas.px(8) + typed);
+    rest.cut_bottom(canvas.px(8));
+    if (!folding_.low) {
+        draw_words(canvas, area.cut_top(words), known);
+        area.cut_top(canvas.px(8));
+    } else if (!typed_.open) {
+        draw_words(canvas, area.cut_right(width), known);
+        area = area.cut_top(typed);
+    }
+    const std::string line = draw_typed(canvas, area, *known.site, key, typed_);
     if (!line.empty())
         wanted.lines.push_back(line);
 }

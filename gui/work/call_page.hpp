@@ -6,6 +6,7 @@
 #include "gui/instruments/bag.hpp"
 #include "gui/paper/sheets.hpp"
 #include "gui/view/known.hpp"
+#include "gui/work/folding.hpp"
 #include "gui/work/furnace_pane.hpp"
 #include "gui/work/key_map.hpp"
 #include "gui/work/noticed_trace.hpp"
@@ -39,8 +40,8 @@ struct AttemptPlace {
 /// papers at its right. Knows no window and no clock: whoever owns it says how much time has gone by.
 class CallPage {
 public:
-    enum class Middle : std::uint8_t { furnace, diagram, trace };
-    static constexpr std::size_t kMiddles = 3;
+    enum class Middle : std::uint8_t { furnace, diagram, trace, strip };
+    static constexpr std::size_t kMiddles = 4; ///< the strip only where it has no place of its own
     enum class Side : std::uint8_t { order, bag, notes, suspects, close, noticed };
     static constexpr std::size_t kSides = 6;
 
@@ -71,8 +72,14 @@ public:
     /// What is heard now, with every click and light-off since it was last asked for.
     bench::Heard heard_since_last_frame();
 
-    void show(Middle middle) { middle_ = middle; }
-    void show(Side side) { side_ = side; }
+    void show(Middle middle) {
+        middle_ = middle;
+        sheet_up_ = false;
+    }
+    void show(Side side) {
+        side_ = side;
+        sheet_up_ = true;
+    }
     /// A sentence for the foot of the page.
     void warn(std::string words) { refusal_ = std::move(words); }
     /// Whether anything is drawn moving; captions say it either way.
@@ -85,7 +92,12 @@ public:
     [[nodiscard]] view::Known known() const;
     [[nodiscard]] const visit::Visit& visit() const { return visit_; }
     [[nodiscard]] const std::optional<view::Thing>& focus() const { return tag_.thing; }
-    void focus(const view::Thing& thing) { tag_.focus(thing); }
+    void focus(const view::Thing& thing) {
+        tag_.focus(thing);
+        sheet_up_ = false; // the tag lies on the drawing
+    }
+    /// Middle and sheets take turns: there is no room for both.
+    [[nodiscard]] bool one_at_a_time() const { return !folding_.sheets_beside; }
     void close_tag() { tag_.close(); }
     [[nodiscard]] const std::string& refusal() const { return refusal_; }
     [[nodiscard]] const AttemptPlace& place() const { return place_; }
@@ -102,10 +114,16 @@ private:
     void answer(const visit::PlayLine& line);
     std::uint64_t ticks_busy() const;
     bool reads_or_writes() const;
+    /// It has a place of its own, or has been turned to.
+    bool sheet_shown() const { return folding_.sheets_beside || sheet_up_; }
+    void turn_middle();
 
     void draw_stopped(const canvas::Canvas& canvas, canvas::Rect page, const bench::HazardEvent& event);
     void draw_head(const canvas::Canvas& canvas, canvas::Rect area, const std::string& unproved);
-    void draw_guidance(const canvas::Canvas& canvas, canvas::Rect& rest) const;
+    void draw_rail(const canvas::Canvas& canvas, canvas::Rect& rest);
+    void draw_side_tabs(const canvas::Canvas& canvas, canvas::Rect& area);
+    void draw_views(const canvas::Canvas& canvas, canvas::Rect& area);
+    void draw_guidance(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_middle(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
                      view::Wanted& wanted);
     void draw_side(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
@@ -118,8 +136,10 @@ private:
     template <class View, class Draw>
     void draw_with_evidence(View& view, Draw draw);
     view::Wanted::Lead lead_in_hand() const;
-    void draw_foot(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,
+    const std::string& said() const { return tag_.refusal.empty() ? refusal_ : tag_.refusal; }
+    void draw_foot(const canvas::Canvas& canvas, canvas::Rect& rest, const view::Known& known,
                    view::Wanted& wanted);
+    void draw_words(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
     void draw_act(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
 
     const files::LoadedBundle* bundle_;
@@ -135,6 +155,9 @@ private:
     std::uint64_t act_ticks_ = 0;       ///< of the act in hand, whole
     Middle middle_ = Middle::furnace;
     Side side_ = Side::order;
+    bool sheet_up_ = true; ///< where middle and sheets take turns
+    Folding folding_;
+    bool guide_says_why_ = false; ///< where there is no room for both
     view::Units units_ = view::Units::trade;
     bool moves_ = true;
     KeyMap keys_;

@@ -10,6 +10,8 @@
 #include "visit/words.hpp"
 
 #include <algorithm>
+#include <string>
+#include <vector>
 
 namespace lightoff::work {
 namespace {
@@ -38,18 +40,27 @@ float draw_caption(const Canvas& canvas, ImVec2 at, float width, const view::Kno
 } // namespace
 
 void draw_last_noticed(const Canvas& canvas, Rect area, const view::Known& known) {
-    const float line = line_height(canvas, Type::Secondary) + canvas.px(3);
-    const auto lines = static_cast<std::size_t>(std::max(1.0F, area.height() / line));
-    const std::size_t count = std::min(lines, known.captions.size());
-    canvas.list->PushClipRect(area.min, area.max, true);
-    for (const bench::Caption& caption : known.captions.last(count)) {
-        const bool fresh = known.percept.tick - caption.tick <= kFreshTicks;
-        text_in(canvas, area.cut_top(line),
-                time_of(known, caption.tick) + "  " + std::string(bench::name_of(caption.sense)) + "  " +
-                    caption.text,
-                Type::Secondary, fresh ? canvas.theme->ink : canvas.theme->pencil);
+    const float gap = canvas.px(3);
+    std::vector<std::string> lines; // newest first
+    std::vector<float> heights;
+    float height = 0;
+    for (auto caption = known.captions.rbegin(); caption != known.captions.rend(); ++caption) {
+        const std::string words = time_of(known, caption->tick) + "  " +
+                                  std::string(bench::name_of(caption->sense)) + "  " + caption->text;
+        const float own = text_size(canvas, words, Type::Secondary, area.width()).y + gap;
+        if (!lines.empty() && height + own > area.height())
+            break;
+        lines.push_back(words);
+        heights.push_back(own);
+        height += own;
     }
-    canvas.list->PopClipRect();
+    for (std::size_t i = lines.size(); i-- > 0;) {
+        const bench::Caption& caption = known.captions[known.captions.size() - 1 - i];
+        const bool fresh = known.percept.tick - caption.tick <= kFreshTicks;
+        const Rect row = area.cut_top(heights[i]);
+        paragraph(canvas, {row.min.x, row.min.y + gap / 2}, row.width(), lines[i], Type::Secondary,
+                  fresh ? canvas.theme->ink : canvas.theme->pencil);
+    }
 }
 
 void draw_noticed(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {

@@ -6,12 +6,14 @@
 #include "gui/canvas/layout_probe.hpp"
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
+#include "gui/work/folding.hpp"
 #include "units/convert.hpp"
 #include "visit/words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -24,6 +26,9 @@ using bench::Word;
 
 constexpr std::array<std::string_view, 6> kParts{
     "thermostat", "thermostat_batteries", "anticipator", "service_drop", "breaker", "disconnect"};
+
+constexpr std::size_t kGroups = 3;
+constexpr float kMostColumn = 300; ///< design pixels
 
 /// Draws cards from the top down.
 class Strip {
@@ -181,18 +186,37 @@ void draw_strip(const Canvas& outer, Rect area, const view::Known& known, view::
     ImGui::BeginChild("strip", area.size(), false, ImGuiWindowFlags_NoBackground);
     const ImVec2 from = ImGui::GetCursorScreenPos();
     const float bar = ImGui::GetScrollMaxY() > 0 ? ImGui::GetStyle().ScrollbarSize : 0;
-    Strip strip(outer.here(), rect_at(from, {area.width() - bar, 1e5F}), known, wanted, area);
     const Canvas canvas = outer.here();
-    thermostat(strip, canvas, known);
-    strip.gap(6);
-    supply(strip, canvas, known);
-    strip.gap(6);
-    doors(strip, known);
+    // One below the other; beside each other where it has a wide place.
+    const float gap = canvas.px(kBetween * 2);
+    const float least = canvas.px(kStripWide);
+    const auto fitting = static_cast<std::size_t>((area.width() - bar + gap) / (least + gap));
+    const std::size_t columns = std::clamp<std::size_t>(fitting, 1, kGroups);
+    const float width = columns == 1
+                            ? std::min(area.width() - bar, canvas.px(kMostColumn))
+                            : std::floor((area.width() - bar + gap) / static_cast<float>(columns) - gap);
+    float bottom = from.y;
+    std::optional<Strip> strip;
+    const auto begin_group = [&](std::size_t group) {
+        const std::size_t column = columns == kGroups ? group : columns == 2 ? group / 2 : 0;
+        const bool on_top = group == 0 || columns == kGroups || (columns == 2 && group == 2);
+        if (!on_top)
+            return strip->gap(6);
+        bottom = strip ? std::max(bottom, strip->top()) : bottom;
+        const float x = from.x + static_cast<float>(column) * (width + gap);
+        strip.emplace(canvas, rect_at({x, from.y}, {width, 1e5F}), known, wanted, area);
+    };
+    begin_group(0);
+    thermostat(*strip, canvas, known);
+    begin_group(1);
+    supply(*strip, canvas, known);
+    begin_group(2);
+    doors(*strip, known);
     const bool off = known.percept.worked.appliances_off;
-    strip.toggle("Other gas", off ? "Off" : "On", to("appliances", off),
-                 {Word::on_off, static_cast<std::int32_t>(Verb::appliances)}, !off);
-    strip.buttons({{"Shut off and tag", "shut-off"}});
-    ImGui::SetCursorScreenPos({from.x, strip.top()});
+    strip->toggle("Other gas", off ? "Off" : "On", to("appliances", off),
+                  {Word::on_off, static_cast<std::int32_t>(Verb::appliances)}, !off);
+    strip->buttons({{"Shut off and tag", "shut-off"}});
+    ImGui::SetCursorScreenPos({from.x, std::max(bottom, strip->top())});
     ImGui::Dummy({1, 1});
     ImGui::EndChild();
 }

@@ -9,6 +9,7 @@
 #include "gui/canvas/tab_order.hpp"
 #include "gui/cutaway/places.hpp"
 #include "gui/platform/input_queue.hpp"
+#include "gui/sheet/column.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -173,16 +174,35 @@ void draw_slots(const Canvas& canvas, Rect area, const view::Known& known,
     }
 }
 
+/// Where a line is too short for the words: each breaks into as many as it needs.
+void draw_long_choices(const Canvas& canvas, Rect area, const view::Known& known, const view::SlotFill& fill,
+                       Tag& tag, view::Wanted& wanted) {
+    sheet::Column column(canvas, area, "choices");
+    for (std::size_t i = 0; i < fill.choices.size(); ++i) {
+        const view::SlotChoice& choice = fill.choices[i];
+        const std::string number = i < 9 ? std::to_string(i + 1) + "  " : std::string();
+        const std::string time = time_of(choice);
+        const std::string words = number + choice.words + (time.empty() ? "" : "  ·  " + time);
+        if (column.button(words + "##" + std::to_string(i)))
+            choose(known, choice, tag, wanted);
+    }
+}
+
 void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, const view::SlotFill& fill,
                   Tag& tag, view::Wanted& wanted) {
-    ImGui::SetCursorScreenPos(area.min);
-    ImGui::BeginChild("choices", area.size(), false, ImGuiWindowFlags_NoBackground);
-    const Canvas inside = canvas.here();
     const float height = control_height(canvas);
     const float gap = canvas.px(4);
     float widest = canvas.px(kLeastChoice);
-    for (const view::SlotChoice& choice : fill.choices)
+    float widest_words = 0;
+    for (const view::SlotChoice& choice : fill.choices) {
         widest = std::max(widest, button_width(canvas, choice.words, time_of(choice) + "  9") + gap);
+        widest_words = std::max(widest_words, button_width(canvas, choice.words) + gap);
+    }
+    if (widest_words > area.width() - ImGui::GetStyle().ScrollbarSize)
+        return draw_long_choices(canvas, area, known, fill, tag, wanted);
+    ImGui::SetCursorScreenPos(area.min);
+    ImGui::BeginChild("choices", area.size(), false, ImGuiWindowFlags_NoBackground);
+    const Canvas inside = canvas.here();
     const auto columns =
         static_cast<std::size_t>(std::max(1.0F, (area.width() - ImGui::GetStyle().ScrollbarSize) / widest));
     const float width =
@@ -206,21 +226,34 @@ void draw_choices(const Canvas& canvas, Rect area, const view::Known& known, con
     ImGui::EndChild();
 }
 
+std::string chain_words(const Tag& tag) {
+    return "First: " + tag.chain;
+}
+
 /// What would take the reason of a refusal away, as one press.
-void draw_chain(const Canvas& canvas, Rect& head, Tag& tag, view::Wanted& wanted) {
-    if (tag.chain.empty())
-        return;
-    const std::string words = "First: " + tag.chain;
-    const Rect box = head.cut_right(button_width(canvas, words, "Enter"));
-    head.cut_right(canvas.px(8));
-    if (button(canvas, box, words, false, "Enter"))
+void draw_chain(const Canvas& canvas, Rect box, Tag& tag, view::Wanted& wanted) {
+    if (button(canvas, box, chain_words(tag), false, "Enter"))
         take_chain(tag, wanted);
+}
+
+float close_width(const Canvas& canvas) {
+    return button_width(canvas, "Close", "Esc") + canvas.px(8);
+}
+
+/// Whether the chain finds room between the thing's name and the button that closes; else it has a row.
+bool chain_beside(const Canvas& canvas, float width, const view::Known& known, const Tag& tag) {
+    const float title = text_size(canvas, view::title_of(*known.site, *tag.thing), Type::Heading).x;
+    return canvas.px(16 + 22 + 8) + title + close_width(canvas) +
+               button_width(canvas, chain_words(tag), "Enter") <=
+           width;
 }
 
 } // namespace
 
-float tag_height(const Canvas& canvas, const Tag& tag) {
-    const float more = tag.open ? kMoreRows * control_height(canvas) : 0;
+float tag_height(const Canvas& canvas, float width, const view::Known& known, const Tag& tag) {
+    float more = tag.open ? kMoreRows * control_height(canvas) : 0;
+    if (!tag.chain.empty() && !chain_beside(canvas, width, known, tag))
+        more += control_height(canvas) + canvas.px(6);
     return more + canvas.px(16) + control_height(canvas) + 2 * canvas.px(kRow) + canvas.px(12);
 }
 
@@ -233,16 +266,28 @@ void draw_tag(const Canvas& canvas, Rect area, const view::Known& known, const K
     if (button(canvas, head.cut_right(button_width(canvas, "Close", "Esc")), "Close", false, "Esc"))
         return tag.close();
     head.cut_right(canvas.px(8));
-    draw_chain(canvas, head, tag, wanted);
+    inner.cut_top(canvas.px(6));
+    if (!tag.chain.empty()) {
+        const float width = button_width(canvas, chain_words(tag), "Enter");
+        Rect row = head;
+        if (!chain_beside(canvas, area.width(), known, tag)) {
+            row = inner.cut_top(control_height(canvas));
+            inner.cut_top(canvas.px(6));
+        }
+        const Rect box = row.cut_right(width);
+        if (row.min.y == head.min.y)
+            head.max.x = box.min.x - canvas.px(8);
+        draw_chain(canvas, box, tag, wanted);
+    }
     head.cut_left(canvas.px(22));
     const std::string title = view::title_of(*known.site, *tag.thing);
-    text_in(canvas, head, title, Type::Heading, canvas.theme->ink);
+    const Type type = largest_type(canvas, title, head.width());
+    text_in(canvas, head, title, type, canvas.theme->ink);
     if (const std::string worn = view::worn_words(known.percept, *tag.thing); !worn.empty()) {
-        head.cut_left(text_size(canvas, title, Type::Heading).x + canvas.px(14));
+        head.cut_left(text_size(canvas, title, type).x + canvas.px(14));
         if (text_size(canvas, worn, Type::Secondary).x <= head.width())
             text_in(canvas, head, worn, Type::Secondary, canvas.theme->ink);
     }
-    inner.cut_top(canvas.px(6));
     if (tag.open)
         draw_choices(canvas, inner, known, slots[static_cast<std::size_t>(*tag.open)], tag, wanted);
     else

@@ -20,8 +20,8 @@ struct Tag {
     void close() { *this = {}; }
 };
 
-/// Height that it wants, in pixels.
-float tag_height(const canvas::Canvas& canvas, const Tag& tag);
+/// Height that it wants at a width, in pixels.
+float tag_height(const canvas::Canvas& canvas, float width, const view::Known& known, const Tag& tag);
 
 void draw_tag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, const KeyMap& keys,
               Tag& tag, view::Wanted& wanted);

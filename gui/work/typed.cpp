@@ -19,6 +19,8 @@ using namespace canvas;
 using platform::Key;
 using platform::key_pressed;
 
+constexpr std::string_view kOpens = "Type an action";
+
 /// What the callbacks of the library's text field work on.
 struct Editing {
     const bench::Site* site;
@@ -114,16 +116,19 @@ void draw_choices(const Canvas& canvas, Rect area, const bench::Site& site, cons
 
 } // namespace
 
+float typed_width(const Canvas& canvas, const std::string& key) {
+    return button_width(canvas, kOpens, key);
+}
+
 std::string draw_typed(const Canvas& canvas, Rect area, const bench::Site& site, const std::string& key,
                        Typed& typed) {
-    Rect field = area.cut_left(std::min(canvas.px(420), area.width() * 0.6F));
-    area.cut_left(canvas.px(12));
     if (!typed.open) {
-        if (button(canvas, field.cut_left(button_width(canvas, "Type an action", key)), "Type an action",
-                   false, key))
+        if (button(canvas, area.cut_left(typed_width(canvas, key)), kOpens, false, key))
             typed.begin(0);
         return {};
     }
+    Rect field = area.cut_left(std::min(canvas.px(420), area.width() * 0.6F));
+    area.cut_left(canvas.px(12));
     ImGui::SetCursorScreenPos({field.min.x, field.centre().y - ImGui::GetFrameHeight() / 2});
     ImGui::SetNextItemWidth(field.width());
     if (typed.take_focus)

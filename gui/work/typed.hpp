@@ -30,6 +30,8 @@ struct Typed {
     }
 };
 
+/// Width of the button that opens it.
+float typed_width(const canvas::Canvas& canvas, const std::string& key);
 /// Draws it; the line that was finished, else empty. `key` opens it too.
 std::string draw_typed(const canvas::Canvas& canvas, canvas::Rect area, const bench::Site& site,
                        const std::string& key, Typed& typed);

@@ -213,7 +213,7 @@ private:
                 std::to_string(origin_.header.seed) + ", physics version " +
                 std::to_string(origin_.header.physics_version) + ", chain " + files::hex(origin_.chain) + ".",
             Weight::small);
-        say(std::string(kCaution), Weight::small);
+        say(std::string(visit::cautions_in_short()), Weight::small);
     }
 
     const files::LoadedBundle& bundle_;

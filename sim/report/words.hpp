@@ -11,9 +11,6 @@
 /// What window and files say of a debrief, alike.
 namespace lightoff::report {
 
-inline constexpr std::string_view kCaution =
-    "Training only. Not instruction for a live appliance; follow local codes, the rating plate and licensed "
-    "practice.";
 inline constexpr std::string_view kProof =
     "These actions earn this grade. Replay does not prove who did them.";
 

@@ -53,10 +53,23 @@ std::string kind_text(lesson::Kind kind) {
     return {};
 }
 
+namespace {
+
+constexpr std::string_view kCautions =
+    "Cautions. This is for training only. On a real furnace the local codes, the rating plate and the "
+    "maker's instructions come first, and the work is for licensed people. If you smell gas where you "
+    "arrive: touch no switch, leave, call from outside.";
+constexpr std::size_t kShortBegin = kCautions.find("This is");
+constexpr std::size_t kShortEnd = kCautions.find(" If you smell");
+
+} // namespace
+
 std::string_view cautions() {
-    return "Cautions. This is for training only. On a real furnace the local codes, the rating plate and the "
-           "maker's instructions come first, and the work is for licensed people. If you smell gas where you "
-           "arrive: touch no switch, leave, call from outside.";
+    return kCautions;
+}
+
+std::string_view cautions_in_short() {
+    return kCautions.substr(kShortBegin, kShortEnd - kShortBegin);
 }
 
 std::string window_text(const instruments::Display& display) {

@@ -19,6 +19,8 @@ std::string kind_text(lesson::Kind kind);
 
 /// What has to be read before anything is touched.
 std::string_view cautions();
+/// Of them, what stands at the foot of a page.
+std::string_view cautions_in_short();
 
 /// What stands in an instrument's window: "24.31 V"; of a glow, whether there is one.
 std::string window_text(const instruments::Display& display);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/explore_session.hpp"
 #include "gui/platform/platform.hpp"
+#include "visit/words.hpp"
 
 using namespace lightoff;
 using explore::Explore;
@@ -40,6 +41,13 @@ TEST_CASE("a machine that can't keep up falls behind instead of standing still")
     CHECK(s.world().tick == explore::RunningFurnace::kMostTicks);
     s.window.pass(0.051);
     CHECK(s.world().tick == explore::RunningFurnace::kMostTicks + 20); // nothing was left over
+}
+
+TEST_CASE("the foot of the page says the cautions, in the words that a call has") {
+    Session s;
+    s.frame();
+    CHECK(s.shows(std::string(visit::cautions_in_short())));
+    CHECK(visit::cautions().find(visit::cautions_in_short()) != std::string_view::npos);
 }
 
 TEST_CASE("the thermostat turned up makes a call, and turned to off ends it") {

@@ -115,7 +115,8 @@ inline void work(work::CallPage& page, std::initializer_list<const char*> lines)
 /// The pages of a call: every pane in the middle with every sheet at its side, and what opens over them.
 inline void visit_call(desk::Program& program, Stage& stage, const std::string& call, const Visit& visit) {
     using work::CallPage;
-    static constexpr std::array<const char*, CallPage::kMiddles> kMiddles{"furnace", "diagram", "trace"};
+    static constexpr std::array<const char*, CallPage::kMiddles> kMiddles{"furnace", "diagram", "trace",
+                                                                          "switches"};
     static constexpr std::array<const char*, CallPage::kSides> kSides{"order",    "bag",   "notes",
                                                                       "suspects", "close", "noticed"};
     CallPage& page = *program.call();
@@ -124,6 +125,9 @@ inline void visit_call(desk::Program& program, Stage& stage, const std::string& 
             page.show(static_cast<CallPage::Middle>(m));
             page.show(static_cast<CallPage::Side>(s));
             show_all_of_it(stage, call + ", " + kMiddles[m] + " and " + kSides[s], visit);
+            page.show(static_cast<CallPage::Middle>(m)); // on top, where the two take turns
+            if (page.one_at_a_time() && s == 0)
+                show_all_of_it(stage, call + ", " + kMiddles[m], visit);
         }
     page.show(CallPage::Middle::furnace);
     for (const char* leaf : {"Door chart", "Customer's copy"}) {
@@ -141,9 +145,11 @@ inline void visit_call(desk::Program& program, Stage& stage, const std::string& 
         show_all_of_it(stage, call + ", undoing " + part, visit);
         page.close_tag();
     }
-    stage.press("Taps and probes");
+    const char* taps = stage.press("Taps") ? "Taps" : "Taps and probes";
+    if (taps != std::string_view("Taps"))
+        stage.press(taps);
     show_all_of_it(stage, call + ", taps and probes", visit);
-    stage.press("Taps and probes");
+    stage.press(taps);
     stage.tap(platform::Key::Slash);
     for (const char letter : std::string_view("le"))
         stage.screen.queue.push(platform::TextEvent{static_cast<char32_t>(letter)});
