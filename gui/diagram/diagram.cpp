@@ -5,6 +5,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/diagram/energy.hpp"
 #include "gui/diagram/handiwork.hpp"
 #include "gui/diagram/keyboard.hpp"
 #include "gui/diagram/line_work.hpp"
@@ -22,6 +23,7 @@ namespace {
 
 using namespace canvas;
 
+constexpr std::string_view kHintForAll = "Drag or arrows move the sheet, the wheel zooms";
 constexpr std::string_view kHint = "K walks the wire, Home fits the sheet";
 
 float zoom_of_lines(const Canvas& canvas, const DiagramView& view) {
@@ -45,6 +47,7 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
     canvas.list->PushClipRect(sheet.area.min, sheet.area.max, true);
     draw_blocks(sheet);
     draw_lines(sheet);
+    draw_energy(sheet, view.carried);
     draw_stamps(sheet);
     draw_spots(sheet, view.cursor);
     draw_leads(sheet);
@@ -83,8 +86,10 @@ void draw_strip(const Canvas& canvas, Rect strip, Rect sheet_area, const Ladder&
         view.zoom_by(sheet_area, ladder, sheet_area.centre(), 1.25F);
     if (take("\u2212", ""))
         view.zoom_by(sheet_area, ladder, sheet_area.centre(), 0.8F);
-    const std::string_view words =
-        view.walking ? "Walking the wire: arrows take the red lead along, Escape ends" : kHint;
+    const std::string_view words = view.shows_all ? kHintForAll
+                                   : view.walking
+                                       ? "Walking the wire: arrows take the red lead along, Escape ends"
+                                       : kHint;
     if (text_size(canvas, words, Type::Minimum).x < strip.width())
         text_in(canvas, strip, words, Type::Minimum, view.walking ? canvas.theme->ink : canvas.theme->pencil);
 }

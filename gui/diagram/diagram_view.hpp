@@ -4,6 +4,8 @@
 #include "gui/diagram/ladder.hpp"
 #include "gui/view/known.hpp"
 
+#include <vector>
+
 namespace lightoff::diagram {
 
 /// What the pane keeps between frames.
@@ -12,9 +14,11 @@ struct DiagramView {
     canvas::Rect fitted_to;  ///< area that it was fitted to; another area fits it again unless it was moved
     bool moved = false;      ///< by hand, since it was fitted
     view::Wanted::Lead lead_in_hand = view::Wanted::Lead::none; ///< set by the page: the next point gets it
-    int cursor = -1;            ///< spot that the keyboard is on; -1: arrow keys move the sheet
-    bool walking = false;       ///< arrow keys take the red lead along
-    bool take_keyboard = false; ///< set by the page: the pane gets the keyboard in the next frame
+    bool shows_all = false;       ///< set by a page that is no attempt: `carried` is drawn, nothing is walked
+    std::vector<Carried> carried; ///< by node
+    int cursor = -1;              ///< spot that the keyboard is on; -1: arrow keys move the sheet
+    bool walking = false;         ///< arrow keys take the red lead along
+    bool take_keyboard = false;   ///< set by the page: the pane gets the keyboard in the next frame
     bool has_keyboard = false;
     bool dragging = false;
 

@@ -101,7 +101,7 @@ void take_keys(const Sheet& sheet, DiagramView& view, view::Wanted& wanted) {
         view.cursor = -1;
         view.walking = false;
     }
-    if (key_pressed(Key::K))
+    if (key_pressed(Key::K) && !view.shows_all)
         toggle_walk(sheet, view);
     if (key_pressed(Key::Enter) || key_pressed(Key::KeypadEnter)) {
         if (view.cursor >= 0)

@@ -80,6 +80,7 @@ struct Symbol {
 struct Track {
     std::vector<ImVec2> path;
     int joint = -1; ///< element, if it is one
+    int from_node = -1, to_node = -1;
 };
 
 struct Mark {
@@ -112,9 +113,11 @@ struct Ladder {
     std::vector<Mark> marks;
     std::vector<Block> blocks;
     std::vector<RailLine> rails;
-    std::vector<int> pin_spot, lug_spot; ///< by terminal
-    std::vector<std::vector<int>> runs;  ///< spots in the order in which they are walked, left to right
+    std::vector<int> pin_spot, lug_spot;   ///< by terminal
+    std::vector<std::vector<int>> runs;    ///< spots in the order in which they are walked, left to right
+    std::vector<std::uint8_t> low_voltage; ///< by node: it is fed by the transformer's secondary
     int common_node = 0;
+    int neutral_node = -1; ///< -1: there is none
     int common_spot = -1;
 
     [[nodiscard]] const Spot& spot(int i) const { return spots[static_cast<std::size_t>(i)]; }
@@ -126,6 +129,9 @@ struct Ladder {
     /// A node's place, the first one where it has several; -1: it can't be touched.
     [[nodiscard]] int spot_of_node(int node) const;
 };
+
+/// What a conductor carries: for pages that show all.
+enum class Carried : std::uint8_t { nothing, volts_24, volts_120 };
 
 /// Pure: the same model gives the same ladder. Every terminal gets two spots, every other touchable node one,
 /// every wire one line.

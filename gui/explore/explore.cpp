@@ -9,6 +9,7 @@
 #include "gui/canvas/style.hpp"
 #include "gui/cutaway/cutaway.hpp"
 #include "gui/explore/board_words.hpp"
+#include "gui/explore/energised.hpp"
 #include "gui/explore/hands_words.hpp"
 #include "gui/explore/lanes.hpp"
 #include "gui/platform/platform.hpp"
@@ -40,7 +41,7 @@ constexpr float kPickerShare = 0.3F, kLeastPicker = 240, kLeastPaper = 660;
 constexpr double kLongestStep_s = 1800;
 
 const char* name_of(View view) {
-    static constexpr std::array<const char*, kViews> kNames{"Furnace", "Steps",    "Readings",
+    static constexpr std::array<const char*, kViews> kNames{"Furnace", "Steps",    "Readings", "Diagram",
                                                             "What if", "Recorder", "Switches"};
     return kNames[static_cast<std::size_t>(view)];
 }
@@ -63,7 +64,7 @@ struct Explore::Places {
 
 Explore::Explore(const bench::Site& site, const lesson::Scenario& scenario)
     : site_(&site), title_(scenario.title), furnace_(site, scenario), what_if_(furnace_),
-      lanes_(lanes_of(site.model, furnace_.gauges())) {
+      ladder_(diagram::lay_out(site.model)), lanes_(lanes_of(site.model, furnace_.gauges())) {
     chart_view_.span_s = kSpans_s.front();
     for (const bench::Gauge& gauge : furnace_.gauges().list()) {
         lane_groups_.push_back(gauge.group);
@@ -197,6 +198,9 @@ void Explore::draw_view(const Canvas& canvas, View view, Rect area) {
         break;
     case View::Readings:
         draw_readings_page(canvas, area);
+        break;
+    case View::Diagram:
+        draw_diagram_page(canvas, area);
         break;
     case View::WhatIf:
         draw_what_if_page(canvas, area, furnace_, what_if_, what_if_view_);
@@ -351,7 +355,7 @@ Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     } else {
         choices_.push_back(View::Furnace);
     }
-    choices_.insert(choices_.end(), {View::Steps, View::Readings, View::WhatIf});
+    choices_.insert(choices_.end(), {View::Steps, View::Readings, View::Diagram, View::WhatIf});
     if (!all) {
         choices_.push_back(View::Recorder);
     }
@@ -361,7 +365,7 @@ Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     if (std::find(choices_.begin(), choices_.end(), view_) == choices_.end()) {
         view_ = choices_.front();
     }
-    if (all) {
+    if (all && view_ != View::Diagram) { // a ladder has a use for all the room there is
         places.put(View::Recorder, rest.cut_bottom(std::round(rest.height() * (1 - kPanelShare))));
         rest.cut_bottom(canvas.px(12));
     }
@@ -392,6 +396,21 @@ void Explore::draw_furnace(const Canvas& canvas, Rect area) {
         cutaway::draw_cutaway(canvas.here(), area, furnace_.shown());
     }
     ImGui::EndChild();
+}
+
+/// The ladder with every energised conductor in the colour of its energy, at the moment looked at; of the
+/// furnace beside while that one is shown.
+void Explore::draw_diagram_page(const Canvas& canvas, Rect area) {
+    const bool beside = show_what_if_ && what_if_.is_there();
+    const bench::World& world = beside ? what_if_.beside().world() : furnace_.world();
+    diagram_.shows_all = true;
+    diagram_.carried = energised(ladder_, site_->model, world, furnace_.workspace());
+    view::Known known;
+    known.site = site_;
+    known.percept = bench::perceive(*site_, world);
+    known.arrived_tick = furnace_.timed().first_tick();
+    view::Wanted nothing;
+    diagram::draw_diagram(canvas, area, ladder_, known, diagram_, nothing);
 }
 
 void Explore::draw_steps(const Canvas& canvas, Rect area) {

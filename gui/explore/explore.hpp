@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "gui/canvas/flow.hpp"
+#include "gui/diagram/diagram.hpp"
 #include "gui/explore/lane_picker.hpp"
 #include "gui/explore/readings.hpp"
 #include "gui/explore/running_furnace.hpp"
@@ -16,8 +17,8 @@
 namespace lightoff::explore {
 
 /// Pages of the window. Where there is room, several are shown at once.
-enum class View { Furnace, Steps, Readings, WhatIf, Recorder, Hands };
-inline constexpr std::size_t kViews = 6;
+enum class View { Furnace, Steps, Readings, Diagram, WhatIf, Recorder, Hands };
+inline constexpr std::size_t kViews = 7;
 
 /// The window of explore: the open furnace, its sequence step by step, its readings, what-if, the recorder,
 /// and switches and doors to hand.
@@ -102,6 +103,7 @@ private:
     canvas::Rect cut_view_choice(const canvas::Canvas& canvas, canvas::Rect rest);
     void draw_view(const canvas::Canvas& canvas, View view, canvas::Rect area);
     void draw_furnace(const canvas::Canvas& canvas, canvas::Rect area);
+    void draw_diagram_page(const canvas::Canvas& canvas, canvas::Rect area);
     void draw_steps(const canvas::Canvas& canvas, canvas::Rect area);
     void draw_more(const canvas::Canvas& canvas, canvas::Rect row, std::size_t pages);
     void draw_readings_page(const canvas::Canvas& canvas, canvas::Rect area);
@@ -115,6 +117,8 @@ private:
     std::string title_;
     RunningFurnace furnace_;
     WhatIf what_if_;
+    diagram::Ladder ladder_;
+    diagram::DiagramView diagram_;
     WhatIfView what_if_view_;
     StepPageView step_view_;
     trace::StripChart chart_;

@@ -113,7 +113,7 @@ std::vector<std::string> save_shots(platform::WindowOptions options, Explore& pa
     turn(page);
     for (const auto& [view, name] :
          {std::pair{View::WhatIf, "what-if"}, std::pair{View::Readings, "readings"},
-          std::pair{View::Recorder, "recorder"}}) {
+          std::pair{View::Diagram, "diagram"}, std::pair{View::Recorder, "recorder"}}) {
         page.show(view);
         picture(name);
     }

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 namespace lightoff::sheet {
@@ -19,14 +20,16 @@ namespace {
 
 constexpr float kLeastTarget = 24; // pixels
 
+constexpr float kBeside = 10, kLeastBeside = 6; // design pixels beside the words
+
 /// Boxes of all tabs in their lines, from the upper left.
-std::vector<Rect> lay_out(const Canvas& canvas, Rect area, std::span<const std::string> words) {
+std::vector<Rect> lay_out(const Canvas& canvas, Rect area, std::span<const std::string> words, float beside) {
     const float high =
         std::round(std::max(kLeastTarget, line_height(canvas, Type::Secondary) + canvas.px(12)));
     std::vector<Rect> boxes;
     ImVec2 at{area.min.x + canvas.px(4), area.min.y + canvas.px(4)};
     for (const std::string& word : words) {
-        const float wide = std::ceil(text_size(canvas, word, Type::Secondary).x) + 2 * canvas.px(10);
+        const float wide = std::ceil(text_size(canvas, word, Type::Secondary).x) + 2 * canvas.px(beside);
         if (at.x + wide > area.max.x && at.x > area.min.x + canvas.px(4))
             at = {area.min.x + canvas.px(4), at.y + high + canvas.px(4)};
         boxes.push_back(rect_at({std::round(at.x), std::round(at.y)}, {std::max(kLeastTarget, wide), high}));
@@ -39,7 +42,11 @@ std::vector<Rect> lay_out(const Canvas& canvas, Rect area, std::span<const std::
 
 Tabs draw_tabs(const Canvas& canvas, Rect area, std::span<const std::string> words, std::size_t chosen) {
     const Theme& theme = *canvas.theme;
-    const std::vector<Rect> boxes = lay_out(canvas, area, words);
+    std::vector<Rect> boxes = lay_out(canvas, area, words, kBeside);
+    if (boxes.back().min.y > boxes.front().min.y) // closer together, if that saves lines
+        if (std::vector<Rect> closer = lay_out(canvas, area, words, kLeastBeside);
+            closer.back().min.y < boxes.back().min.y)
+            boxes = std::move(closer);
     Tabs tabs{chosen, area};
     const float base = boxes.back().max.y;
     for (std::size_t i = 0; i < boxes.size(); ++i) {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "gui/explore/energised.hpp"
 #include "gui/explore_session.hpp"
 #include "gui/platform/platform.hpp"
 #include "visit/words.hpp"
@@ -90,6 +91,72 @@ TEST_CASE("what is refused says why, and the reason goes with the next thing don
     CHECK(s.world().inputs.blower_door_on == 0);
     CHECK_FALSE(s.window.furnace().scene().door_switch_closed);
     CHECK(s.shows("No control power")); // the door switch has opened
+}
+
+TEST_CASE("the diagram colours what is energised at the moment looked at, and nothing else") {
+    using diagram::Carried;
+    Session s;
+    s.window.set_paused(true);
+    explore::RunningFurnace& furnace = s.window.furnace();
+    const diagram::Ladder ladder = diagram::lay_out(furnace.model());
+    const auto carried = [&](const char* point) {
+        const auto all = explore::energised(ladder, furnace.model(), furnace.world(), furnace.workspace());
+        return all[static_cast<std::size_t>(furnace.model().wiring.find_place(point))];
+    };
+    const auto run = [&](const char* action) {
+        CHECK(furnace.act(action) == "");
+        for (int i = 0; i < 60; ++i)
+            furnace.tick();
+    };
+    run("thermostat-mode off");
+    CHECK(carried("board.R") == Carried::volts_24);
+    CHECK(carried("board.W") == Carried::nothing);
+    CHECK(carried("board.C") == Carried::nothing);
+    const std::uint64_t before = furnace.world().tick - 1; // at the tick itself hands are busy again
+    run("thermostat-set 80F");
+    run("thermostat-mode heat");
+    CHECK(carried("board.W") == Carried::volts_24);
+    furnace.go_to(before);
+    CHECK(carried("board.W") == Carried::nothing);
+    run("disconnect off");
+    CHECK(carried("board.R") == Carried::nothing);
+    const auto all = explore::energised(ladder, furnace.model(), furnace.world(), furnace.workspace());
+    for (const diagram::Spot& spot : ladder.spots)
+        if (ladder.low_voltage[static_cast<std::size_t>(spot.node)] != 0) {
+            CAPTURE(spot.full_name);
+            CHECK(all[static_cast<std::size_t>(spot.node)] == Carried::nothing);
+        }
+    CHECK(std::count(all.begin(), all.end(), Carried::volts_120) > 0); // up to the disconnect
+}
+
+TEST_CASE("the diagram is reached by mouse and by key, and its conductors have their colours") {
+    Session s;
+    s.window.set_paused(true);
+    const auto drawn = [&](canvas::Energy energy) {
+        const ImU32 colour = canvas::packed(canvas::theme(canvas::ThemeId::Paper).of(energy));
+        std::size_t count = 0;
+        const ImDrawData& data = *ImGui::GetDrawData();
+        for (int i = 0; i < data.CmdListsCount; ++i)
+            for (const ImDrawVert& vertex : data.CmdLists[i]->VtxBuffer)
+                count += vertex.col == colour ? 1 : 0;
+        return count;
+    };
+    s.window.show(explore::View::Readings);
+    s.frame();
+    s.tap(Key::V);
+    CHECK(s.find("Fit") != nullptr);
+    const std::size_t at_rest = drawn(canvas::Energy::Volts24);
+    CHECK(at_rest > 0);
+    CHECK(drawn(canvas::Energy::Volts120) > 0);
+    s.click("Steps");
+    CHECK(s.find("Fit") == nullptr);
+    s.click("Diagram");
+    CHECK(s.find("Fit") != nullptr);
+    CHECK(s.window.furnace().act("disconnect off").empty());
+    for (int i = 0; i < 60; ++i)
+        s.window.furnace().tick();
+    s.frame();
+    CHECK(drawn(canvas::Energy::Volts24) < at_rest);
 }
 
 TEST_CASE("disconnect and gas cock answer to their keys") {

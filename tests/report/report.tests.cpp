@@ -143,8 +143,8 @@ TEST_CASE("a report says the same as a page and as a PDF, and neither runs or fe
     const std::string text = words_of_pdf(pdf);
     for (const char* words :
          {"Mrs Odell", "You knew enough only at 6:40", "the coach's", "61.3 of 100", "Hazards", "board.line",
-          "These actions earn this grade. Replay does not prove who did them.", "This is for training only", "seed 77",
-          "inducer speed", "Hose of the pressure switch plugged"}) {
+          "These actions earn this grade. Replay does not prove who did them.", "This is for training only",
+          "seed 77", "inducer speed", "Hose of the pressure switch plugged"}) {
         INFO(words);
         CHECK_THAT(text, Catch::Contains(words));
         CHECK_THAT(html, Catch::Contains(words));

@@ -55,6 +55,9 @@ ImVec2 main_direction(ImVec2 d) {
 LadderBuilder::LadderBuilder(const furnace::Model& model, const Circuits& circuits)
     : model_(model), circuits_(circuits), spot_of_(circuits.graph.vertices.size(), -1) {
     out_.common_node = model.wiring.common;
+    out_.low_voltage.assign(index(model.wiring.netlist.node_count()), 0);
+    if (const int neutral = circuits.rail_vertex(Rail::neutral); neutral >= 0)
+        out_.neutral_node = circuits.vertex(neutral).node;
     out_.pin_spot.assign(model.wiring.terminals.size(), -1);
     out_.lug_spot.assign(model.wiring.terminals.size(), -1);
 }
@@ -139,11 +142,17 @@ void LadderBuilder::add_symbol(const Link& link, ImVec2 from, ImVec2 to, bool lo
 }
 
 void LadderBuilder::add_track(const Link& link, std::vector<ImVec2> path) {
-    out_.tracks.push_back({std::move(path), link.kind == LinkKind::joint ? link.element : -1});
+    out_.tracks.push_back({std::move(path), link.kind == LinkKind::joint ? link.element : -1,
+                           circuits_.vertex(link.a).node, circuits_.vertex(link.b).node});
 }
 
-void LadderBuilder::add_line(ImVec2 from, ImVec2 to) {
-    out_.tracks.push_back({{from, to}, -1});
+void LadderBuilder::add_line(int vertex, ImVec2 from, ImVec2 to) {
+    const int node = circuits_.vertex(vertex).node;
+    out_.tracks.push_back({{from, to}, -1, node, node});
+}
+
+void LadderBuilder::note_low_voltage(int vertex) {
+    out_.low_voltage[index(circuits_.vertex(vertex).node)] = 1;
 }
 
 void LadderBuilder::add_mark(Mark::Kind kind, ImVec2 at) {

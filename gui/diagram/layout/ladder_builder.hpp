@@ -26,7 +26,10 @@ public:
     void add_symbol(const Link& link, ImVec2 from, ImVec2 to, bool low_voltage);
     /// A track or a joint.
     void add_track(const Link& link, std::vector<ImVec2> path);
-    void add_line(ImVec2 from, ImVec2 to);
+    /// A plain line of a vertex.
+    void add_line(int vertex, ImVec2 from, ImVec2 to);
+    /// It is fed by the transformer's secondary.
+    void note_low_voltage(int vertex);
     void add_mark(Mark::Kind kind, ImVec2 at);
     /// Spots in the order in which they are walked.
     void add_walk(std::vector<int> spots);

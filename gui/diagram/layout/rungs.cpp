@@ -45,6 +45,8 @@ private:
             if (i > 0)
                 draw_link(run, i - 1, placed.y);
             const int v = run.vertices[i];
+            if (circuit_.low_voltage)
+                out_.note_low_voltage(v);
             if (!is_rail(v) && positions_[v].row == placed.row)
                 out_.add_spot(v, positions_[v]);
         }
@@ -68,18 +70,18 @@ private:
         if (link.kind == LinkKind::wire)
             out_.add_wire(link, run.vertices[i], std::move(path), {(from.x + to.x) / 2, y});
         else if (link.kind == LinkKind::part)
-            draw_part(link, path, from, to);
+            draw_part(run, i, path, from, to);
         else
             out_.add_track(link, std::move(path));
     }
 
     /// A part lies in the run's row, with plain uprights to ends that don't.
-    void draw_part(const Link& link, const std::vector<ImVec2>& path, ImVec2 from, ImVec2 to) {
-        out_.add_symbol(link, from, to, circuit_.low_voltage);
+    void draw_part(const Run& run, std::size_t i, const std::vector<ImVec2>& path, ImVec2 from, ImVec2 to) {
+        out_.add_symbol(circuits_.link(run.links[i]), from, to, circuit_.low_voltage);
         if (path.front().y != from.y)
-            out_.add_line(path.front(), from);
+            out_.add_line(run.vertices[i], path.front(), from);
         if (path.back().y != to.y)
-            out_.add_line(to, path.back());
+            out_.add_line(run.vertices[i + 1], to, path.back());
     }
 
     /// Where a run's vertex stands in the run's own row.

@@ -143,7 +143,7 @@ void draw_source(const furnace::Model& model, const Circuits& circuits, float ne
     for (const Link& link : circuits.graph.links)
         if (link.kind == LinkKind::part && kind_of(model, link) == SymbolKind::source) {
             out.add_symbol(link, foot, hot, false);
-            out.add_line(foot, {low.x, neutral_y});
+            out.add_line(circuits.neutral.vertices.front(), foot, {low.x, neutral_y});
         }
 }
 
@@ -160,7 +160,7 @@ void mark_earth(const Circuits& circuits, const Positions& positions, LadderBuil
         if (!circuits.is_rail(v) && out.spot_of(v) >= 0) {
             const ImVec2 at = positions[v].at;
             const ImVec2 aside{at.x - kRowHalf, at.y};
-            out.add_line(aside, at);
+            out.add_line(v, aside, at);
             out.add_mark(Mark::Kind::earth, aside);
         }
 }
