@@ -2,6 +2,7 @@
 #include "evidence/bank.hpp"
 
 #include "bench/fault_onsets.hpp"
+#include "evidence/on_all_cores.hpp"
 #include "furnace/condition_paths.hpp"
 
 #include <algorithm>
@@ -36,10 +37,10 @@ void lay_when_hot(const faults::Catalogue& catalogue, const faults::Fault& fault
     bench::set_onsets(world, onsets);
 }
 
-/// With what the senses had of it in the last stretch before the door opened.
-Found find(const bench::Site& site, const Begin& begin, const bench::World& world,
-           furnace::Workspace& workspace) {
-    Found found{world, {}, 0.0};
+/// Lives through what was before the visit, with what the senses had of the last stretch before the door
+/// opened.
+void live_until_found(const bench::Site& site, const Begin& begin, Found& found,
+                      furnace::Workspace& workspace) {
     bench::History history(site, begin.history);
     const auto look = [&] {
         evidence::add(found.first.sensed,
@@ -52,7 +53,6 @@ Found find(const bench::Site& site, const Begin& begin, const bench::World& worl
         history.run(found.world, workspace, found.world.tick + 1);
     }
     look();
-    return found;
 }
 
 } // namespace
@@ -62,22 +62,31 @@ Bank::Bank(const bench::Site& site, const Begin& begin, std::optional<std::vecto
     : site_(&site), begin_(begin), real_(std::move(real)), tests_(tests_on_offer(site)),
       workspace_(site.model) {
     variants_.resize(site.catalogue.faults.size() + 1);
-    const std::size_t healthy = add({}, workspace_);
+    const std::size_t healthy = lay({});
     variants_[0].push_back({healthy, healthy, Way::always});
-    for (std::size_t i = 0; i < site.catalogue.faults.size(); ++i) {
-        if (pulse)
-            pulse(static_cast<double>(i) / static_cast<double>(site.catalogue.faults.size()));
-        add_fault(static_cast<int>(i), workspace_);
-    }
+    std::vector<Gone> gone;
+    for (std::size_t i = 0; i < site.catalogue.faults.size(); ++i)
+        lay_fault(static_cast<int>(i), gone);
+    on_all_cores(
+        site.model, furnaces_.size(),
+        [&](std::size_t i, furnace::Workspace& workspace) {
+            live_until_found(site, begin_, furnaces_[i], workspace);
+        },
+        [&](std::size_t begun) {
+            if (pulse)
+                pulse(static_cast<double>(begun) / static_cast<double>(furnaces_.size()));
+        });
+    for (const Gone& g : gone)
+        add_gone(g);
     profiles_.resize(furnaces_.size());
 }
 
-std::size_t Bank::add(const std::vector<RealFault>& faults, furnace::Workspace& workspace) {
+/// Of a single cause or none, as it was before its history.
+std::size_t Bank::lay(const std::vector<RealFault>& faults) {
     bench::World world = begin_.world;
     for (const RealFault& f : faults)
         faults::apply(site_->catalogue, fault_at(*site_, f.fault), f.severity, world.condition, world.inputs);
-    furnaces_.push_back(find(*site_, begin_, world, workspace));
-    furnaces_.back().severity = faults.empty() ? 0.0 : faults.front().severity;
+    furnaces_.push_back({world, {}, faults.empty() ? 0.0 : faults.front().severity});
     return furnaces_.size() - 1;
 }
 
@@ -86,21 +95,23 @@ std::size_t Bank::halfway(Cause cause, std::size_t low, std::size_t high) {
     if (known != halfway_.end())
         return known->second;
     const double severity = 0.5 * (furnaces_[low].severity + furnaces_[high].severity);
-    const std::size_t place = add({{cause.fault, severity}}, workspace_);
+    const std::size_t place = lay({{cause.fault, severity}});
+    live_until_found(*site_, begin_, furnaces_[place], workspace_);
     profiles_.resize(furnaces_.size());
     halfway_.emplace(std::pair{low, high}, place);
     return place;
 }
 
-void Bank::add_fault(int index, furnace::Workspace& workspace) {
+/// What has gone for now is added when the others have been found.
+void Bank::lay_fault(int index, std::vector<Gone>& gone) {
     const faults::Fault& fault = fault_at(*site_, index);
     std::vector<Variant>& variants = variants_[static_cast<std::size_t>(index) + 1];
     std::vector<std::size_t> grid;
     if (is_graded(fault))
         for (const double severity : kSeverities)
-            grid.push_back(add({{index, severity}}, workspace));
+            grid.push_back(lay({{index, severity}}));
     else
-        grid.push_back(add({{index, 1.0}}, workspace));
+        grid.push_back(lay({{index, 1.0}}));
     if (grid.size() == 1)
         variants.push_back({grid[0], grid[0], Way::always});
     for (std::size_t i = 0; i + 1 < grid.size(); ++i)
@@ -109,20 +120,26 @@ void Bank::add_fault(int index, furnace::Workspace& workspace) {
     if (may(fault, faults::Trigger::when_hot)) {
         bench::World world = begin_.world;
         lay_when_hot(site_->catalogue, fault, 1.0, world);
-        furnaces_.push_back(find(*site_, begin_, world, workspace));
+        furnaces_.push_back({world, {}, 0.0});
         variants.push_back({furnaces_.size() - 1, furnaces_.size() - 1, Way::when_hot});
     }
-    if (!may(fault, faults::Trigger::now_and_then))
-        return;
+    if (may(fault, faults::Trigger::now_and_then))
+        gone.push_back({index, grid});
+}
+
+/// Furnaces that a fault has left when the visit begins, and the one where it has not shown yet.
+void Bank::add_gone(const Gone& gone) {
+    const faults::Fault& fault = fault_at(*site_, gone.fault);
+    std::vector<Variant>& variants = variants_[static_cast<std::size_t>(gone.fault) + 1];
     const std::uint64_t lasts = kGoodStretches * fault.stretch_ticks;
-    for (const std::size_t from : grid) {
-        Found gone = furnaces_[from];
+    for (const std::size_t from : gone.grid) {
+        Found found = furnaces_[from];
         for (const faults::Change& c : fault.changes)
-            furnace::set_condition_field(gone.world.condition, c.field,
+            furnace::set_condition_field(found.world.condition, c.field,
                                          furnace::condition_value(begin_.world.condition, c.field));
         if (!fault.bridges.empty())
-            gone.world.condition.wiring.bridges = begin_.world.condition.wiring.bridges;
-        furnaces_.push_back(gone);
+            found.world.condition.wiring.bridges = begin_.world.condition.wiring.bridges;
+        furnaces_.push_back(found);
         variants.push_back({furnaces_.size() - 1, furnaces_.size() - 1, Way::gone_for_now, lasts});
     }
     variants.push_back({0, 0, Way::not_yet, lasts});
@@ -171,18 +188,43 @@ Found Bank::find_pair(Cause pair, double severity, double severity_with,
     faults::apply(site_->catalogue, fault_at(*site_, pair.fault), severity, world.condition, world.inputs);
     faults::apply(site_->catalogue, fault_at(*site_, pair.with), severity_with, world.condition,
                   world.inputs);
-    return find(*site_, begin_, world, workspace);
+    Found found{world, {}, 0.0};
+    live_until_found(*site_, begin_, found, workspace);
+    return found;
 }
 
 const Profile& Bank::profile(std::size_t furnace) {
-    Profile& profile = profiles_[furnace];
-    if (!profile.empty())
-        return profile;
-    if (pulse_)
-        pulse_(static_cast<double>(profiles_made_) / static_cast<double>(furnaces_.size()));
-    profile = make_profile(*site_, tests_, furnaces_[furnace].world, workspace_);
-    ++profiles_made_;
-    return profile;
+    if (profiles_[furnace].empty())
+        make_profiles({furnace});
+    return profiles_[furnace];
+}
+
+void Bank::make_profiles(const std::vector<std::size_t>& furnaces) {
+    const auto tell = [&](std::size_t begun) {
+        if (pulse_)
+            pulse_(static_cast<double>(profiles_made_ + begun) / static_cast<double>(furnaces_.size()));
+    };
+    tell(0);
+    on_all_cores(
+        site_->model, furnaces.size(),
+        [&](std::size_t i, furnace::Workspace& workspace) {
+            profiles_[furnaces[i]] = make_profile(*site_, tests_, furnaces_[furnaces[i]].world, workspace);
+        },
+        tell);
+    profiles_made_ += furnaces.size();
+}
+
+/// All that are wanting at once.
+void Bank::make_profiles_of(const std::vector<Suspect>& suspects) {
+    std::vector<std::size_t> wanting;
+    for (const Suspect& s : suspects)
+        for (const std::size_t furnace : {s.low, s.high})
+            if (profiles_[furnace].empty())
+                wanting.push_back(furnace);
+    std::sort(wanting.begin(), wanting.end());
+    wanting.erase(std::unique(wanting.begin(), wanting.end()), wanting.end());
+    if (!wanting.empty())
+        make_profiles(wanting);
 }
 
 bool Bank::tells_apart(int test, const Suspect& a, const Suspect& b) {
@@ -193,6 +235,7 @@ bool Bank::tells_apart(int test, const Suspect& a, const Suspect& b) {
 }
 
 Rating Bank::rate(int test, const std::vector<Suspect>& suspects, const Stance& stance) {
+    make_profiles_of(suspects);
     Rating rating{test, 0, minutes_of(*site_, tests_[static_cast<std::size_t>(test)], stance)};
     for (std::size_t i = 0; i < suspects.size(); ++i)
         for (std::size_t j = i + 1; j < suspects.size(); ++j)
@@ -206,6 +249,7 @@ Rating Bank::best_test(const std::vector<Suspect>& suspects, const Stance& stanc
     const Question question{suspects, bits};
     if (const auto known = best_.find(question); known != best_.end())
         return known->second;
+    make_profiles_of(suspects);
     Rating best;
     for (std::size_t test = 0; test < tests_.size(); ++test) {
         const Rating rating = rate(static_cast<int>(test), suspects, stance);

@@ -67,7 +67,8 @@ using Pulse = std::function<void(double)>;
 
 /// Every hypothesis furnace of a call at the moment of arrival: each fault of the catalogue at a few
 /// severities, and nothing wrong. They have the call's seed, so the same part tolerances and the same
-/// instruments. Built once for a scenario and a seed; attempts share it.
+/// instruments. Built once for a scenario and a seed; attempts share it. Its furnaces are run on all cores:
+/// none depends on another, so it holds the same bits on any machine.
 class Bank {
 public:
     /// `real`: what is really wrong, if it is known. It stands in for a severity between two of the grid, so
@@ -113,8 +114,16 @@ public:
 
 private:
     using Question = std::pair<std::vector<Suspect>, unsigned>;
-    std::size_t add(const std::vector<RealFault>& faults, furnace::Workspace& workspace);
-    void add_fault(int fault, furnace::Workspace& workspace);
+    /// A fault that may have gone by itself, and its furnaces by severity.
+    struct Gone {
+        int fault = 0;
+        std::vector<std::size_t> grid;
+    };
+    std::size_t lay(const std::vector<RealFault>& faults);
+    void lay_fault(int fault, std::vector<Gone>& gone);
+    void add_gone(const Gone& gone);
+    void make_profiles(const std::vector<std::size_t>& furnaces);
+    void make_profiles_of(const std::vector<Suspect>& suspects);
 
     const bench::Site* site_;
     Begin begin_;
