@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "faults/parameters.hpp"
 #include "gui/explore/running_furnace.hpp"
 
 #include <cstddef>

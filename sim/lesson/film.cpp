@@ -7,24 +7,12 @@ namespace lightoff::lesson {
 
 void Film::see(const bench::World& world) {
     last_tick_ = world.tick;
-    if (!frames_.empty() && world.tick < frames_.back().tick + every_ticks_)
-        return;
-    frames_.push_back(world);
-    if (frames_.size() <= kMostFrames)
-        return;
-    std::vector<bench::World> kept;
-    for (std::size_t i = 0; i < frames_.size(); i += 2)
-        kept.push_back(frames_[i]);
-    frames_ = std::move(kept);
-    every_ticks_ *= 2;
+    frames_.offer(world);
 }
 
 bench::World Film::at(const bench::Site& site, std::uint64_t tick, furnace::Workspace& workspace) const {
     tick = std::clamp(tick, first_tick(), last_tick());
-    const auto after =
-        std::upper_bound(frames_.begin(), frames_.end(), tick,
-                         [](std::uint64_t wanted, const bench::World& frame) { return wanted < frame.tick; });
-    bench::World world = *(after - 1);
+    bench::World world = frames_.last_until(tick);
     auto next =
         std::lower_bound(entries_.begin(), entries_.end(), world.tick,
                          [](const Log::Entry& entry, std::uint64_t from) { return entry.tick < from; });

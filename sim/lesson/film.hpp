@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "lesson/copies.hpp"
 #include "lesson/log.hpp"
 
 #include <cstdint>
@@ -11,7 +12,7 @@ namespace lightoff::lesson {
 /// the recorded actions run again.
 class Film {
 public:
-    /// Copies kept at the most; when there are more, every second one goes (some 14 kB each).
+    /// Copies kept at the most, some 14 kB each.
     static constexpr std::size_t kMostFrames = 512;
 
     Film() = default;
@@ -21,7 +22,7 @@ public:
     void see(const bench::World& world);
 
     [[nodiscard]] bool empty() const { return frames_.empty(); }
-    [[nodiscard]] std::uint64_t first_tick() const { return frames_.front().tick; }
+    [[nodiscard]] std::uint64_t first_tick() const { return frames_.first().tick; }
     [[nodiscard]] std::uint64_t last_tick() const { return last_tick_; }
     [[nodiscard]] std::size_t frames() const { return frames_.size(); }
     /// What was done, in order.
@@ -34,8 +35,7 @@ public:
 
 private:
     std::vector<Log::Entry> entries_;
-    std::vector<bench::World> frames_;
-    std::uint64_t every_ticks_ = kMarkTicks;
+    Copies frames_{kMarkTicks, kMostFrames};
     std::uint64_t last_tick_ = 0;
 };
 

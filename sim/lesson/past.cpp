@@ -6,8 +6,9 @@
 
 namespace lightoff::lesson {
 
-Past::Past(const bench::Site& site, const bench::World& begin)
-    : site_(&site), copies_{begin}, newest_(begin.tick) {}
+Past::Past(const bench::Site& site, const bench::World& begin) : site_(&site), newest_(begin.tick) {
+    copies_.offer(begin);
+}
 
 void Past::act(bench::World& world, Deed deed) {
     deed(world);
@@ -35,28 +36,12 @@ void Past::pass(bench::World& world, furnace::Workspace& workspace) {
         return;
     }
     newest_ = world.tick;
-    keep(world);
-}
-
-void Past::keep(const bench::World& world) {
-    if (world.tick < copies_.back().tick + every_)
-        return;
-    copies_.push_back(world);
-    if (copies_.size() <= kMostCopies)
-        return;
-    std::vector<bench::World> kept;
-    for (std::size_t i = 0; i < copies_.size(); i += 2)
-        kept.push_back(copies_[i]);
-    copies_ = std::move(kept);
-    every_ *= 2;
+    copies_.offer(world);
 }
 
 bench::World Past::at(std::uint64_t tick, furnace::Workspace& workspace) const {
     tick = std::clamp(tick, first_tick(), newest_);
-    const auto after =
-        std::upper_bound(copies_.begin(), copies_.end(), tick,
-                         [](std::uint64_t wanted, const bench::World& copy) { return wanted < copy.tick; });
-    bench::World world = *(after - 1);
+    bench::World world = copies_.last_until(tick);
     redo(world);
     while (world.tick < tick) {
         bench::advance(*site_, world, workspace, 1);
@@ -69,7 +54,7 @@ void Past::forget_after(std::uint64_t tick) {
     if (tick >= newest_)
         return;
     newest_ = std::max(tick, first_tick());
-    std::erase_if(copies_, [this](const bench::World& copy) { return copy.tick > newest_; });
+    copies_.forget_after(newest_);
     std::erase_if(done_, [this](const Done& done) { return done.tick > newest_; });
 }
 

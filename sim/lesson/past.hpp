@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 #include "bench/bench.hpp"
-#include "faults/parameters.hpp"
+#include "lesson/copies.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -17,7 +17,7 @@ namespace lightoff::lesson {
 /// it was begun.
 class Past {
 public:
-    /// A copy every 10 s; when there are more than kMostCopies, every second one goes.
+    /// A copy every 10 s at first.
     static constexpr std::uint64_t kCopyTicks = 200;
     static constexpr std::size_t kMostCopies = 360;
 
@@ -39,7 +39,7 @@ public:
     /// What was done in a moment, in order.
     [[nodiscard]] std::vector<Deed> deeds_at(std::uint64_t tick) const;
 
-    [[nodiscard]] std::uint64_t first_tick() const { return copies_.front().tick; }
+    [[nodiscard]] std::uint64_t first_tick() const { return copies_.first().tick; }
     [[nodiscard]] std::uint64_t newest_tick() const { return newest_; }
 
 private:
@@ -48,13 +48,11 @@ private:
         Deed deed;
     };
 
-    void keep(const bench::World& world);
     void redo(bench::World& world) const;
 
     const bench::Site* site_;
-    std::vector<bench::World> copies_; ///< before what was done in their tick
+    Copies copies_{kCopyTicks, kMostCopies}; ///< before what was done in their tick
     std::vector<Done> done_;
-    std::uint64_t every_ = kCopyTicks;
     std::uint64_t newest_ = 0;
 };
 
