@@ -204,7 +204,6 @@ void Bank::make_profiles(const std::vector<std::size_t>& furnaces) {
         if (pulse_)
             pulse_(static_cast<double>(profiles_made_ + begun) / static_cast<double>(furnaces_.size()));
     };
-    tell(0);
     on_all_cores(
         site_->model, furnaces.size(),
         [&](std::size_t i, furnace::Workspace& workspace) {

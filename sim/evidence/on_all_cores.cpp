@@ -14,11 +14,15 @@ namespace lightoff::evidence {
 void on_all_cores(const furnace::Model& model, std::size_t count,
                   const std::function<void(std::size_t, furnace::Workspace&)>& work,
                   const std::function<void(std::size_t)>& done) {
+    if (count == 0)
+        return;
     std::atomic<std::size_t> next{0};
     std::mutex mutex;
     std::exception_ptr failure;
     const auto labour = [&](bool tells) {
         try {
+            if (tells)
+                done(0);
             furnace::Workspace workspace(model);
             for (std::size_t i = next++; i < count; i = next++) {
                 work(i, workspace);

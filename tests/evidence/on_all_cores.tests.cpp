@@ -50,12 +50,10 @@ TEST_CASE("what the work throws comes out, and the rest is not begun") {
 }
 
 TEST_CASE("a listener that throws breaks the work off") {
-    std::atomic<std::size_t> begun{0};
     CHECK_THROWS_AS(evidence::on_all_cores(
-                        test::reference_model(), kMany, [&](std::size_t, furnace::Workspace&) { ++begun; },
+                        test::reference_model(), kMany, [](std::size_t, furnace::Workspace&) {},
                         [](std::size_t) { throw BrokenOff(); }),
                     BrokenOff);
-    CHECK(begun >= 1);
 }
 
 TEST_CASE("no work is no work") {
