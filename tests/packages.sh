@@ -9,7 +9,7 @@ build_packages=(
 )
 test_packages=(
     catch2 poppler-utils ngspice libngspice0-dev libsundials-dev
-    xvfb xauth xkb-data xdotool libxtst-dev
+    xvfb xauth x11-xkb-utils xkb-data xdotool libxtst-dev
     clang-format
 )
 ci_packages=(clang libclang-rt-14-dev clang-tidy)

@@ -36,7 +36,7 @@ private:
     ImGuiID base_;
 };
 
-void take_keyboard(bool is_text_field) {
+void give_keyboard(bool is_text_field) {
     ImGuiContext& g = *ImGui::GetCurrentContext();
     const ImGuiID id = g.LastItemData.ID;
     if (g.ActiveId != id) {
@@ -86,12 +86,16 @@ void tab_stop(bool is_text_field) {
     }
     if (memory.target() == id) {
         memory.set_target(0);
-        take_keyboard(is_text_field);
+        give_keyboard(is_text_field);
     }
     if (g.ActiveId == id && g.ActiveIdSource == ImGuiInputSource_Mouse) {
         memory.set_clicked(id);
     }
     memory.set_before(id);
+}
+
+void take_keyboard() {
+    give_keyboard(false);
 }
 
 bool has_keyboard() {

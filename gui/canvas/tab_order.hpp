@@ -8,6 +8,8 @@ namespace lightoff::canvas {
 /// straight after the item. A text field that is reached this way takes letters at once.
 void tab_stop(bool is_text_field = false);
 
+/// Puts the keyboard's cursor on the last item.
+void take_keyboard();
 /// Whether the keyboard's cursor stands on the last item and is to be seen.
 bool has_keyboard();
 /// Whether Enter was pressed on the last item; Space is the library's own affair.

@@ -7,6 +7,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/canvas/tab_order.hpp"
 #include "gui/cutaway/cabinet.hpp"
 #include "gui/cutaway/places.hpp"
 #include "gui/platform/input_queue.hpp"
@@ -15,7 +16,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <imgui_internal.h>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace lightoff::work {
@@ -28,6 +31,7 @@ using instruments::Spot;
 
 constexpr float kLeastTarget = 24; // pixels
 constexpr float kMostZoom = 6;
+constexpr float kAside = 0.5F; ///< of the way between middles, beside the gap between two things
 
 /// Grown to that side about its centre; on whole pixels, so that it is no hair too small.
 Rect at_least(Rect box, float side) {
@@ -51,8 +55,8 @@ bool is_off(const bench::Worked& worked, int part) {
 class Pane {
 public:
     Pane(const Canvas& canvas, const cutaway::CutawayLayout& layout, const view::Known& known,
-         const std::optional<view::Thing>& focus, view::Wanted& wanted)
-        : canvas_(canvas), layout_(layout), known_(known), focus_(focus), wanted_(wanted) {}
+         const std::optional<view::Thing>& focus, FurnacePane& pane, view::Wanted& wanted)
+        : canvas_(canvas), layout_(layout), known_(known), focus_(focus), pane_(pane), wanted_(wanted) {}
 
     /// Parts that lie beside the furnace: faded, in dashes. The blower module is on its way for a moment.
     void parts_off(float module_away) {
@@ -128,6 +132,48 @@ public:
             outline(canvas_, meant->reach, Line::Detail, canvas_.theme->ink);
     }
 
+    [[nodiscard]] bool has_the_keyboard() const { return keyboard_; }
+    /// Arrows go from thing to thing; Tab comes in where they were left.
+    void take_arrows() {
+        const auto here = std::find_if(zones_.begin(), zones_.end(),
+                                       [&](const Zone& zone) { return zone.thing == pane_.walked; });
+        if (here == zones_.end()) {
+            pane_.walked.reset();
+            if (!zones_.empty())
+                pane_.walked = zones_.front().thing;
+            return;
+        }
+        static const std::array<std::pair<ImGuiKey, ImVec2>, 4> kArrows{{{ImGuiKey_LeftArrow, {-1, 0}},
+                                                                         {ImGuiKey_RightArrow, {1, 0}},
+                                                                         {ImGuiKey_UpArrow, {0, -1}},
+                                                                         {ImGuiKey_DownArrow, {0, 1}}}};
+        if (!keyboard_)
+            return;
+        for (const auto& [key, way] : kArrows) {
+            if (!ImGui::IsKeyPressed(ImGui::GetKeyIndex(key)))
+                continue;
+            ImGui::NavMoveRequestCancel(); // the library would go by the zones, which overlap
+            const Zone* next = nullptr;
+            float least = 1e9F;
+            for (const Zone& zone : zones_) {
+                ImVec2 off = zone.own.centre() - here->own.centre();
+                if (std::hypot(off.x, off.y) < 1) // one in the other: side by side, in their order
+                    off = {&zone == &*here ? 0.0F : &zone > &*here ? 1.0F : -1.0F, 0};
+                const float along = off.x * way.x + off.y * way.y;
+                const float across = std::abs(off.x * way.y) + std::abs(off.y * way.x);
+                const float gap = distance(zone.own, here->own.centre()); // a long thing is near all along
+                if (along > 0.5F && gap + kAside * (along + across) < least) {
+                    least = gap + kAside * (along + across);
+                    next = &zone;
+                }
+            }
+            if (next != nullptr) {
+                pane_.walked = next->thing;
+                pane_.take_keyboard = true;
+            }
+        }
+    }
+
     /// Name of what the pointer or the keyboard is on, beside it.
     void name_hovered() const {
         if (!hovered_)
@@ -191,9 +237,21 @@ private:
             !layout_.window.shrunk(-canvas_.px(20)).holds(box.centre()))
             return;
         ImGui::PushID(static_cast<int>(thing.kind) * 4096 + thing.value);
-        const bool pressed = press_area("thing", box);
-        const bool pointed = ImGui::IsItemHovered();
-        const bool keyboard = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+        const bool clicked = press_area("thing", box);
+        if (pane_.walked == thing) {
+            tab_stop();
+            if (pane_.take_keyboard)
+                canvas::take_keyboard();
+            pane_.take_keyboard = false;
+        }
+        const bool pressed = clicked || enter_pressed();
+        const bool keyboard = has_keyboard();
+        const bool pointed = !keyboard && ImGui::IsItemHovered(); // the library takes one for the other
+        if (keyboard) {
+            keyboard_ = true;
+            if (!pane_.take_keyboard) // else it is on its way to another
+                pane_.walked = thing;
+        }
         zones_.push_back({thing, own, box});
         under_pointer_ = under_pointer_ || pointed;
         pressed_ = pressed_ || (pressed && pointed);
@@ -215,8 +273,10 @@ private:
     const cutaway::CutawayLayout& layout_;
     const view::Known& known_;
     const std::optional<view::Thing>& focus_;
+    FurnacePane& pane_;
     view::Wanted& wanted_;
     std::vector<Zone> zones_;
+    bool keyboard_ = false;                        ///< is on one of them
     bool under_pointer_ = false, pressed_ = false; ///< a zone is; the nearest is meant
     std::optional<view::Thing> hovered_;
     Rect hovered_box_;
@@ -250,18 +310,23 @@ void draw_furnace_pane(const Canvas& canvas, Rect area, const view::Known& known
     ImGui::BeginChild("furnace", area.size(), false,
                       kPlainWindow | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse |
                           ImGuiWindowFlags_NoBackground);
+    // Escape makes the library leave a child window before we see the key: it closes a tag, no more.
+    pane.take_keyboard =
+        pane.take_keyboard || (pane.has_keyboard && platform::key_pressed(platform::Key::Escape));
     const Canvas inside = canvas.here();
     const cutaway::CutawayLayout layout = cutaway::draw_cutaway(inside, area, scene, pane.view);
     if (layout.window.width() <= 0) {
         ImGui::EndChild();
         return;
     }
-    Pane shown(inside, layout, known, focus, wanted);
+    Pane shown(inside, layout, known, focus, pane, wanted);
     shown.parts_off(scene.blower_module_away);
     if (pane.show_spots)
         shown.spots();
     shown.parts();
     shown.take_pointer();
+    shown.take_arrows();
+    pane.has_keyboard = shown.has_the_keyboard();
     shown.labels();
     shown.name_hovered();
     move_drawing(inside, layout, pane.view);

@@ -11,7 +11,10 @@ namespace lightoff::work {
 /// What the pane keeps from frame to frame.
 struct FurnacePane {
     cutaway::CutawayView view;
-    bool show_spots = false; ///< rings at taps, ports and places for probes
+    bool show_spots = false;           ///< rings at taps, ports and places for probes
+    std::optional<view::Thing> walked; ///< where Tab comes in, and arrows go on
+    bool has_keyboard = false;
+    bool take_keyboard = false; ///< it does, in the next frame
 };
 
 /// The furnace as it is seen, every part a place to press.

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// What a frame of the call's page costs at 1080p, without the OpenGL driver: processor time of our own code
-// and of Dear ImGui, screen by screen; how long the first frame takes; memory. Goals: 4 ms a frame, 0.5 s,
-// 200 MB.
+// What a frame of a call's page and of explore costs at 1080p, without the OpenGL driver: processor time of
+// our own code and of Dear ImGui, screen by screen; how long the first frame takes; memory. Goals: 4 ms a
+// frame, 0.5 s, 200 MB.
 #include "files/bundle_loader.hpp"
+#include "gui/explore/explore.hpp"
 #include "gui/headless.hpp"
 #include "gui/work/call_page.hpp"
 
@@ -10,6 +11,7 @@
 #include <ctime>
 #include <fstream>
 #include <string>
+#include <utility>
 
 using namespace lightoff;
 using work::CallPage;
@@ -34,9 +36,47 @@ double peak_mb() {
 constexpr int kFrames = 200;
 const canvas::Rect kPage{{0, 0}, {1920, 1080}};
 
-} // namespace
+/// Of what `frame` does, 200 times; it was done once before.
+template <class Frame>
+void report(const char* name, Frame frame) {
+    const double from = processor_s();
+    for (int i = 0; i < kFrames; ++i)
+        frame();
+    std::printf("%-28s %.2f ms a frame (60 frames a second, time running)\n", name,
+                1e3 * (processor_s() - from) / kFrames);
+}
 
-int main() {
+/// Furnace lit, another furnace beside it, eight lanes on the paper: every view in turn.
+void bench_explore() {
+    const files::LoadedBundle bundle = files::load_bundle("call-for-heat");
+    explore::Explore page(bundle.site, bundle.scenario);
+    test::Headless screen({1920, 1080});
+    screen.probe.begin_frame();
+    while (page.furnace().now_s() < 300)
+        page.furnace().tick();
+    page.what_if().choose(0);
+    page.what_if().set(0, page.what_if().parameters()[0].high);
+    const auto frame = [&] {
+        page.pass(1.0 / 60);
+        screen.frame([&](canvas::Canvas canvas) {
+            canvas.probe = nullptr;
+            page.draw(canvas, kPage);
+        });
+    };
+    for (int i = 0; i < 2000 && !page.what_if().is_there(); ++i)
+        frame();
+    using explore::View;
+    for (const auto& [name, view] :
+         {std::pair{"explore, steps", View::Steps}, std::pair{"explore, readings", View::Readings},
+          std::pair{"explore, diagram", View::Diagram}, std::pair{"explore, what if", View::WhatIf}}) {
+        page.show(view);
+        frame();
+        report(name, frame);
+    }
+}
+
+/// A call's page, in a context of its own: the library has one at a time.
+void bench_call() {
     const double begun = processor_s();
     const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
     CallPage page(bundle, {});
@@ -68,11 +108,14 @@ int main() {
         page.show(s.middle);
         page.show(s.side);
         frame(0);
-        const double from = processor_s();
-        for (int i = 0; i < kFrames; ++i)
-            frame(1.0 / 60);
-        std::printf("%-22s %.2f ms a frame (60 frames a second, time running)\n", s.name,
-                    1e3 * (processor_s() - from) / kFrames);
+        report(s.name, [&] { frame(1.0 / 60); });
     }
+}
+
+} // namespace
+
+int main() {
+    bench_call();
+    bench_explore();
     std::printf("memory at its most: %.0f MB\n", peak_mb());
 }

@@ -129,10 +129,28 @@ call)
     opened
     typed "disconnect on"
     entries 2
+    # In the middle of an act that takes two minutes at the furnace: killed as soon as it has begun. Who goes on has
+    # both hands in it; what is typed then waits for its end.
+    tick_of() { sed -n "s/^{\"n\":$1,\"tick\":\([0-9]*\),.*/\1/p" "$attempt"; }
+    typed "meter-fuses"
+    entries 3
+    kill -9 $process
+    wait $process 2>/dev/null
+    ends=$(($(tick_of 3) + 120 * 20))
+    reached=$(sed -n 's/.*"tick":\([0-9]*\),.*/\1/p' "$attempt" | tail -1)
+    [ "$reached" -lt "$ends" ] || fail "the act was over at tick $ends, and $reached was reached"
+    sleep 2
+    "$program" --attempt "$attempt" --size 1280x720 2>"$folder/err" &
+    opened
+    typed "disconnect off"
+    entries 4
+    [ "$(tick_of 4)" -ge "$ends" ] || fail "tick $(tick_of 4) came before the act's end, $ends"
+    [ "$(grep -c meter-fuses "$attempt")" = 1 ] || fail "the act is there more than once: $(cat "$attempt")"
     xdotool key ctrl+q
     timeout 10 tail --pid=$process -f /dev/null || fail "Ctrl Q did not end it"
     wait $process || fail "status $?"
     [ ! -s "$folder/err" ] || fail "it complained: $(cat "$folder/err")"
+    replayed=$("$(dirname "$program")/lightoff-cli" replay "$attempt" 2>&1) || fail "it does not replay: $replayed"
     ;;
 *)
     fail "no check called $2"

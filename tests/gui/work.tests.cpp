@@ -12,6 +12,8 @@
 #include <cmath>
 #include <csignal>
 #include <filesystem>
+#include <imgui_internal.h>
+#include <map>
 #include <set>
 #include <sys/resource.h>
 #include <unistd.h>
@@ -430,4 +432,57 @@ TEST_CASE("no text is cut off, covered or too small, at any size, theme and scal
         hands.look();
         CHECK(hands.screen.probe.problems() == std::vector<std::string>{});
     }
+}
+
+namespace {
+
+/// The thing on the drawing that the keyboard is on, by its title.
+std::string walked_to(const Hands& hands) {
+    const ImGuiContext& g = *ImGui::GetCurrentContext();
+    if (g.NavId == 0 || g.NavDisableHighlight || g.NavWindow == nullptr)
+        return {};
+    const ImRect nav = ImGui::WindowRectRelToAbs(g.NavWindow, g.NavWindow->NavRectRel[0]);
+    for (const auto& target : hands.screen.probe.targets())
+        if (std::abs(target.edge.min.x - nav.Min.x) < 1.5F &&
+            std::abs(target.edge.min.y - nav.Min.y) < 1.5F &&
+            std::abs(target.edge.max.x - nav.Max.x) < 1.5F && std::abs(target.edge.max.y - nav.Max.y) < 1.5F)
+            return target.name;
+    return {};
+}
+
+} // namespace
+
+TEST_CASE("arrows come to everything on the drawing, and Enter opens its tag") {
+    using platform::Key;
+    Hands hands;
+    std::string now;
+    std::set<std::string> parts;
+    for (const cutaway::PartPlace& place : cutaway::part_places())
+        if (const int part = hands.page.visit().site().catalogue.find_part(place.part); part >= 0)
+            parts.insert(hands.page.visit().site().catalogue.parts[static_cast<std::size_t>(part)].title);
+    for (int i = 0; i < 60 && parts.count(now) == 0; ++i) {
+        hands.tap(Key::Tab);
+        now = walked_to(hands);
+    }
+    REQUIRE(parts.count(now) == 1);
+    // From each thing the arrow that was taken from it least, for long enough.
+    std::map<std::string, int> tried;
+    std::set<std::string> met;
+    constexpr std::array<Key, 4> kArrows{Key::Right, Key::Down, Key::Left, Key::Up};
+    for (int i = 0; i < 4000 && met.size() < parts.size(); ++i) {
+        hands.tap(kArrows[static_cast<std::size_t>(tried[now]++ % 4)]);
+        now = walked_to(hands);
+        if (parts.count(now) != 0)
+            met.insert(now);
+    }
+    for (const std::string& part : parts) {
+        CAPTURE(part);
+        CHECK(met.count(part) == 1);
+    }
+    hands.tap(Key::Enter);
+    REQUIRE(hands.page.focus());
+    CHECK(view::title_of(hands.page.visit().site(), *hands.page.focus()) == now);
+    hands.tap(Key::Escape);
+    CHECK_FALSE(hands.page.focus());
+    CHECK(walked_to(hands) == now); // the keyboard is where it was
 }
