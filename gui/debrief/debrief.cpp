@@ -212,6 +212,7 @@ void draw_debrief(const Canvas& outside, Rect area, const Model& model, DebriefV
     Rect rest = area.shrunk(canvas.px(14));
     const float head = control_height(canvas) + canvas.px(20);
     if (rest.height() - head < canvas.px(kTogether)) {
+        rest = area.shrunk(canvas.px(2)); // its margin is worth a line of the page
         draw_low_head(canvas, rest, model, view, wants);
         draw_in_turns(canvas, rest, model, view, wants);
         ImGui::EndChild();
