@@ -7,6 +7,7 @@
 #include "gui/canvas/style.hpp"
 #include "gui/diagram/energy.hpp"
 #include "gui/diagram/handiwork.hpp"
+#include "gui/diagram/interest.hpp"
 #include "gui/diagram/keyboard.hpp"
 #include "gui/diagram/line_work.hpp"
 #include "gui/diagram/pointer.hpp"
@@ -16,6 +17,7 @@
 #include "gui/platform/input_queue.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 #include <string_view>
 
 namespace lightoff::diagram {
@@ -52,6 +54,8 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
     draw_spots(sheet, view.cursor);
     draw_leads(sheet);
     LabelPlacer placer(canvas, sheet.area);
+    if (!bears_letters(sheet.place, letters_of(canvas)))
+        placer.keep_off_lines();
     reserve_leads(sheet, placer);
     reserve_line_work(sheet, placer);
     letter_rails(sheet, placer);
@@ -64,6 +68,7 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
     letter_spots(sheet, placer, true);
     letter_wires(sheet, placer);
     letter_spots(sheet, placer, false);
+    mend_beside_halos(sheet, placer);
     if (hover.kind != Hit::Kind::nothing)
         draw_tag(sheet, hover, ImGui::GetIO().MousePos);
     else if (view.cursor >= 0)
@@ -71,27 +76,57 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
     canvas.list->PopClipRect();
 }
 
-void draw_strip(const Canvas& canvas, Rect strip, Rect sheet_area, const Ladder& ladder, DiagramView& view) {
+void draw_hint(const Canvas& canvas, Rect box, const Sheet& sheet, const DiagramView& view) {
+    const auto put = [&](std::initializer_list<std::string_view> words, Colour colour) {
+        const std::string_view fitting = longest_that_fits(canvas, words, Type::Minimum, box.width());
+        if (text_size(canvas, fitting, Type::Minimum).x < box.width())
+            text_in(canvas, box, fitting, Type::Minimum, colour);
+    };
+    const Theme& theme = *canvas.theme;
+    if (view.walking)
+        return put({"Walking the wire: arrows take the red lead along, Escape ends",
+                    "Walking: arrows take red along, Escape ends", "Walking"},
+                   theme.ink);
+    if (!view.shows_whole(sheet.area, sheet.ladder))
+        return put({"Part of the sheet: drag or arrows move it, the wheel zooms, Fit shows all",
+                    "Part of the sheet: drag or arrows move it, Fit shows all",
+                    "Part of the sheet: drag it, or Fit", "Part of the sheet", "Part"},
+                   theme.pencil);
+    if (!bears_letters(view.place, letters_of(canvas)))
+        return put({"Too small for all of its names: Fit again shows a part of it that can be read",
+                    "Too small for all names: Fit again shows a part", "Fit again: larger"},
+                   theme.pencil);
+    put({view.shows_all ? kHintForAll : kHint}, theme.pencil);
+}
+
+void draw_strip(const Canvas& canvas, Rect strip, const Sheet& sheet, DiagramView& view) {
     const float edge = line_width(canvas, Line::Outline); // or the pane's edge takes half of the frames
     strip.cut_right(edge);
     strip.cut_bottom(edge);
-    const auto take = [&](std::string_view words, std::string_view key) {
-        Rect box = strip.cut_right(button_width(canvas, words, key));
+    const auto take = [&](std::string_view words) {
+        const Rect box = strip.cut_right(button_width(canvas, words));
         strip.cut_right(canvas.px(6));
-        return button(canvas, box, words, false, key);
+        return button(canvas, box, words);
     };
-    if (take("Fit", ""))
-        view.fit_to(sheet_area, ladder);
-    if (take("+", ""))
-        view.zoom_by(sheet_area, ladder, sheet_area.centre(), 1.25F);
-    if (take("\u2212", ""))
-        view.zoom_by(sheet_area, ladder, sheet_area.centre(), 0.8F);
-    const std::string_view words = view.shows_all ? kHintForAll
-                                   : view.walking
-                                       ? "Walking the wire: arrows take the red lead along, Escape ends"
-                                       : kHint;
-    if (text_size(canvas, words, Type::Minimum).x < strip.width())
-        text_in(canvas, strip, words, Type::Minimum, view.walking ? canvas.theme->ink : canvas.theme->pencil);
+    if (take("Fit"))
+        view.toggle_whole(sheet.area, sheet.ladder, letters_of(canvas), place_of_interest(sheet, view));
+    if (take("+"))
+        view.zoom_by(sheet.area, sheet.ladder, sheet.area.centre(), 1.25F);
+    if (take("\u2212"))
+        view.zoom_by(sheet.area, sheet.ladder, sheet.area.centre(), 0.8F);
+    draw_hint(canvas, strip, sheet, view);
+}
+
+/// Lays it into the area, and brings into sight where hands or eyes have gone.
+void lead_sheet(const Canvas& canvas, Rect area, const Ladder& ladder, const view::Known& known,
+                DiagramView& view) {
+    const Sheet sheet(canvas, area, ladder, known, view.place);
+    const std::optional<ImVec2> at = place_of_interest(sheet, view);
+    view.keep_fitted(area, ladder, letters_of(canvas), at);
+    const bool is_new = at && (!view.followed || at->x != view.followed->x || at->y != view.followed->y);
+    view.followed = at;
+    if (is_new)
+        view.show(area, ladder, *at, canvas.px(30));
 }
 
 } // namespace
@@ -110,13 +145,15 @@ void draw_diagram(const canvas::Canvas& outer, canvas::Rect area, const Ladder& 
     canvas::Rect rest = area;
     const canvas::Rect strip = rest.cut_bottom(canvas::control_height(outer));
     rest.cut_bottom(outer.px(4));
-    view.keep_fitted(rest, ladder);
     canvas::Canvas canvas = outer.here();
+    lead_sheet(canvas, rest, ladder, known, view);
     canvas.zoom = zoom_of_lines(canvas, view);
     const Hit hover = take_input(Sheet(canvas, rest, ladder, known, view.place), view, wanted);
+    lead_sheet(canvas, rest, ladder, known, view);
     canvas.zoom = zoom_of_lines(canvas, view);
-    draw_sheet(Sheet(canvas, rest, ladder, known, view.place), view, hover);
-    draw_strip(outer.here(), strip, rest, ladder, view);
+    const Sheet sheet(canvas, rest, ladder, known, view.place);
+    draw_sheet(sheet, view, hover);
+    draw_strip(outer.here(), strip, sheet, view);
     ImGui::EndChild();
 }
 

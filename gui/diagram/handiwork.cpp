@@ -53,7 +53,7 @@ void draw_joined(const Sheet& sheet, LabelPlacer& placer, std::size_t slot) {
         LabelPlacer::Choice{middle + ImVec2{0, canvas.px(4)}, Align::Middle},
         LabelPlacer::Choice{middle - ImVec2{0, canvas.px(4) + line_height(canvas, Type::Minimum)},
                             Align::Middle}};
-    if (const auto placed = placer.place(words, Type::Minimum, choices))
+    if (const auto placed = placer.place(words, Type::Minimum, choices, true))
         haloed_text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink, canvas.theme->ground,
                     placed->choice.align);
 }
@@ -74,7 +74,7 @@ void draw_jaw(const Sheet& sheet, LabelPlacer& placer, int element, std::string_
         const std::array<LabelPlacer::Choice, 2> choices{
             LabelPlacer::Choice{at + ImVec2{0, canvas.px(10)}, Align::Middle},
             LabelPlacer::Choice{at - ImVec2{0, canvas.px(10) + line}, Align::Middle}};
-        if (const auto placed = placer.place(words, Type::Minimum, choices))
+        if (const auto placed = placer.place(words, Type::Minimum, choices, true))
             haloed_text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink,
                         canvas.theme->ground, placed->choice.align);
     }

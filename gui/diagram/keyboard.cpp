@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/diagram/keyboard.hpp"
 
+#include "gui/diagram/interest.hpp"
 #include "gui/platform/input_queue.hpp"
 
 #include <algorithm>
@@ -22,16 +23,6 @@ int first_cursor(const Sheet& sheet) {
     if (sheet.ladder.common_spot >= 0)
         return sheet.ladder.common_spot;
     return nearest_spot(sheet.spots, sheet.area.centre(), 1e9F).value_or(-1);
-}
-
-/// Moves the sheet so that a spot is in sight.
-void show_spot(const Sheet& sheet, int spot, DiagramView& view) {
-    const Rect safe = sheet.area.shrunk(sheet.canvas.px(30));
-    const ImVec2 p = view.place.to_screen(sheet.ladder.spot(spot).at);
-    const ImVec2 inside{std::clamp(p.x, safe.min.x, std::max(safe.min.x, safe.max.x)),
-                        std::clamp(p.y, safe.min.y, std::max(safe.min.y, safe.max.y))};
-    if (inside.x != p.x || inside.y != p.y)
-        view.pan(inside - p);
 }
 
 std::optional<Direction> arrow_pressed() {
@@ -65,8 +56,7 @@ void step(const Sheet& sheet, Direction direction, DiagramView& view, Wanted& wa
     const std::optional<int> next = next_spot_along(sheet.ladder, view.cursor, direction, stride);
     if (!next)
         return;
-    view.cursor = *next;
-    show_spot(sheet, *next, view);
+    view.cursor = *next; // the sheet follows it
     wanted.hover = thing_of(sheet, {Hit::Kind::spot, *next});
     if (view.walking) {
         wanted.lead = Wanted::Lead::red;
@@ -78,8 +68,6 @@ void step(const Sheet& sheet, Direction direction, DiagramView& view, Wanted& wa
 void toggle_walk(const Sheet& sheet, DiagramView& view) {
     view.walking = !view.walking;
     view.cursor = view.walking ? first_cursor(sheet) : -1;
-    if (view.cursor >= 0)
-        show_spot(sheet, view.cursor, view);
 }
 
 } // namespace
@@ -96,7 +84,7 @@ void take_keys(const Sheet& sheet, DiagramView& view, view::Wanted& wanted) {
         if (c == '+' || c == '=' || c == '-')
             view.zoom_by(sheet.area, sheet.ladder, sheet.area.centre(), c == '-' ? 0.8F : 1.25F);
     if (key_pressed(Key::Home))
-        view.fit_to(sheet.area, sheet.ladder);
+        view.toggle_whole(sheet.area, sheet.ladder, letters_of(sheet.canvas), place_of_interest(sheet, view));
     if (key_pressed(Key::Escape)) {
         view.cursor = -1;
         view.walking = false;

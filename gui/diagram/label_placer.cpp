@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace lightoff::diagram {
 namespace {
@@ -11,10 +12,9 @@ using canvas::operator+;
 using canvas::operator-;
 using canvas::Rect;
 
-constexpr float kEmptyOfLine = 0.17F; // above capitals and below the base line, of a line's box
-constexpr float kSlack = 0.7F;        // pixels: letters stand on whole ones
-constexpr float kNear = 8;            // design pixels: a line this close seems to be the one named
-constexpr float kGap = 2;             // design pixels between words
+constexpr float kSlack = 0.7F; // pixels: letters stand on whole ones
+constexpr float kNear = 8;     // design pixels: a line this close seems to be the one named
+constexpr float kGap = 2;      // design pixels between words
 
 bool overlap(const Rect& a, const Rect& b) {
     return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
@@ -57,40 +57,62 @@ void LabelPlacer::discourage(Rect box) {
     discouraged_.add(box);
 }
 
+void LabelPlacer::let_cross(Rect edge) {
+    edges_.push_back(edge);
+}
+
+std::vector<Rect> LabelPlacer::edges_through(Rect ink) const {
+    std::vector<Rect> through;
+    std::copy_if(edges_.begin(), edges_.end(), std::back_inserter(through),
+                 [&](const Rect& edge) { return overlap(edge, ink); });
+    return through;
+}
+
+bool LabelPlacer::is_by_halo(Rect box) const {
+    const float rim = canvas_.px(3);
+    return std::any_of(haloed_.begin(), haloed_.end(),
+                       [&](const Rect& ink) { return overlap(box, ink.shrunk(-rim)); });
+}
+
+std::optional<LabelPlacer::Placed> LabelPlacer::try_choice(const Choice& choice, ImVec2 size) const {
+    const float share = choice.align == canvas::Align::Start    ? 0.0F
+                        : choice.align == canvas::Align::Middle ? 0.5F
+                                                                : 1.0F;
+    const ImVec2 corner{std::round(choice.at.x - size.x * share), std::round(choice.at.y)};
+    const float empty = size.y * kEmptyOfLine;
+    const Rect ink{{corner.x, corner.y + empty}, {corner.x + size.x, corner.y + size.y - empty}};
+    const bool in_view = corner.x >= view_.min.x && corner.y >= view_.min.y &&
+                         corner.x + size.x <= view_.max.x && corner.y + size.y <= view_.max.y;
+    const Rect below{{ink.min.x, ink.max.y}, {ink.max.x, ink.max.y + canvas_.px(kNear)}};
+    if (choice.alone && (discouraged_.meets(below) || !edges_through(below).empty()))
+        return std::nullopt;
+    if (!in_view || forbidden_.meets(ink.shrunk(kSlack)))
+        return std::nullopt;
+    return Placed{choice, ink, !edges_through(ink).empty(), discouraged_.meets(ink)};
+}
+
 std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, canvas::Type type,
-                                                      std::span<const Choice> choices) {
+                                                      std::span<const Choice> choices, bool on_line) {
     const ImVec2 size = canvas::text_size(canvas_, words, type);
-    std::optional<Placed> second;
+    const auto cost = [](const Placed& placed) {
+        return (placed.over_lines ? 2 : 0) + (placed.over_edges ? 1 : 0);
+    };
+    std::optional<Placed> best;
     for (const Choice& choice : choices) {
-        const float share = choice.align == canvas::Align::Start    ? 0.0F
-                            : choice.align == canvas::Align::Middle ? 0.5F
-                                                                    : 1.0F;
-        const ImVec2 corner{std::round(choice.at.x - size.x * share), std::round(choice.at.y)};
-        const float empty = size.y * kEmptyOfLine;
-        const Rect ink{{corner.x, corner.y + empty}, {corner.x + size.x, corner.y + size.y - empty}};
-        const bool in_view = corner.x >= view_.min.x && corner.y >= view_.min.y &&
-                             corner.x + size.x <= view_.max.x && corner.y + size.y <= view_.max.y;
-        const Rect below{{ink.min.x, ink.max.y}, {ink.max.x, ink.max.y + canvas_.px(kNear)}};
-        if (choice.alone && discouraged_.meets(below))
+        const std::optional<Placed> placed = try_choice(choice, size);
+        if (!placed || (placed->over_lines && off_lines_ && !on_line))
             continue;
-        if (!in_view || forbidden_.meets(ink.shrunk(kSlack)))
-            continue;
-        const Placed placed{choice, ink, discouraged_.meets(ink)};
-        if (!placed.over_lines) {
-            second = placed;
-            break;
-        }
-        if (!second)
-            second = placed;
+        if (!best || cost(*placed) < cost(*best))
+            best = placed;
     }
-    if (second) { // what hangs below the base line may touch a line as well
-        second->over_lines =
-            second->over_lines ||
-            discouraged_.meets({second->ink.min, second->ink.max + ImVec2{0, size.y * kEmptyOfLine}});
+    if (best) { // what hangs below the base line may touch a line as well
+        best->over_lines =
+            best->over_lines ||
+            discouraged_.meets({best->ink.min, best->ink.max + ImVec2{0, size.y * kEmptyOfLine}});
         const float gap = canvas_.px(kGap);
-        forbidden_.add({second->ink.min - ImVec2{gap, 0}, second->ink.max + ImVec2{gap, 0}});
+        forbidden_.add({best->ink.min - ImVec2{gap, 0}, best->ink.max + ImVec2{gap, 0}});
     }
-    return second;
+    return best;
 }
 
 } // namespace lightoff::diagram

@@ -8,6 +8,9 @@
 
 namespace lightoff::diagram {
 
+/// Above capitals and below the base line, of a line's box.
+inline constexpr float kEmptyOfLine = 0.17F;
+
 /// Finds room for words among line-work: no word over another, over a symbol or a point, or across the edge
 /// of the view. Words that find no room are left out; ask in the order of their importance. Pixels.
 class LabelPlacer {
@@ -18,6 +21,10 @@ public:
     void forbid(canvas::Rect box);
     /// Words are better kept off it.
     void discourage(canvas::Rect box);
+    /// An edge that is broken for words, where they find no better room.
+    void let_cross(canvas::Rect edge);
+    /// From then on words that must not lie over lines are left out instead.
+    void keep_off_lines() { off_lines_ = true; }
 
     struct Choice {
         ImVec2 at{0, 0}; ///< upper corner of the line of words, left, middle or right by `align`
@@ -27,10 +34,21 @@ public:
     struct Placed {
         Choice choice;
         canvas::Rect ink;
+        bool over_edges = false;
         bool over_lines = false;
     };
-    /// The first choice that meets no line, else the first that is allowed; its room is taken from then on.
-    std::optional<Placed> place(std::string_view words, canvas::Type type, std::span<const Choice> choices);
+    /// The first choice that meets nothing, else the first that only edges run through, else the first that
+    /// is allowed; its room is taken from then on. `on_line`: they belong on one.
+    std::optional<Placed> place(std::string_view words, canvas::Type type, std::span<const Choice> choices,
+                                bool on_line = false);
+    /// Whether no words and nothing forbidden lie there.
+    [[nodiscard]] bool is_free(canvas::Rect box) const { return !forbidden_.meets(box); }
+    /// Edges that run through the ink of words.
+    [[nodiscard]] std::vector<canvas::Rect> edges_through(canvas::Rect ink) const;
+
+    /// Words drawn with a halo, which may have eaten into what stands beside them.
+    void note_halo(canvas::Rect ink) { haloed_.push_back(ink); }
+    [[nodiscard]] bool is_by_halo(canvas::Rect box) const;
 
 private:
     /// Boxes by horizontal bands of the view, so that few are looked at.
@@ -47,9 +65,14 @@ private:
         std::vector<std::vector<canvas::Rect>> bands_;
     };
 
+    /// Where words would lie; none: it is not allowed.
+    [[nodiscard]] std::optional<Placed> try_choice(const Choice& choice, ImVec2 size) const;
+
     const canvas::Canvas& canvas_;
     canvas::Rect view_;
     Boxes forbidden_, discouraged_;
+    std::vector<canvas::Rect> edges_, haloed_;
+    bool off_lines_ = false;
 };
 
 } // namespace lightoff::diagram

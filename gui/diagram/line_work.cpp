@@ -35,8 +35,10 @@ Stretches without(const Stretches& all, float from, float to) {
     return rest;
 }
 
-/// Draws the parts of one edge of a piece that no other piece of its block covers or continues.
-void draw_open_edge(const Sheet& sheet, const Block& block, const Rect& piece, Edge edge, Line weight) {
+using Segment = std::pair<ImVec2, ImVec2>;
+
+/// The parts of one edge of a piece that no other piece of its block covers or continues.
+std::vector<Segment> open_edge(const Block& block, const Rect& piece, Edge edge) {
     const bool lying = edge == Edge::top || edge == Edge::bottom;
     const float level = edge == Edge::top      ? piece.min.y
                         : edge == Edge::bottom ? piece.max.y
@@ -53,27 +55,31 @@ void draw_open_edge(const Sheet& sheet, const Block& block, const Rect& piece, E
         if (&other != &piece && covers)
             open = without(open, lying ? other.min.x : other.min.y, lying ? other.max.x : other.max.y);
     }
+    std::vector<Segment> segments;
     for (const auto& [a, b] : open)
         if (b - a > 0.5F)
-            segment(sheet.canvas, sheet.place.to_screen(lying ? ImVec2{a, level} : ImVec2{level, a}),
-                    sheet.place.to_screen(lying ? ImVec2{b, level} : ImVec2{level, b}), weight,
-                    sheet.canvas.theme->pencil);
+            segments.push_back(lying ? Segment{{a, level}, {b, level}} : Segment{{level, a}, {level, b}});
+    return segments;
+}
+
+/// Drawing units.
+std::vector<Segment> edges_of(const Block& block) {
+    std::vector<Segment> all;
+    for (const Rect& piece : block.pieces)
+        for (const Edge edge : kEdges)
+            for (const Segment& open : open_edge(block, piece, edge))
+                all.push_back(open);
+    return all;
 }
 
 void draw_block(const Sheet& sheet, const Block& block) {
-    const Canvas& canvas = sheet.canvas;
-    if (block.kind == Block::Kind::room) {
-        for (const Rect& piece : block.pieces)
-            for (const Edge edge : kEdges)
-                draw_open_edge(sheet, block, piece, edge, Line::Hidden);
-        return;
-    }
     if (block.kind == Block::Kind::unit)
         for (const Rect& piece : block.pieces)
-            fill(canvas, sheet.place.to_screen(piece), canvas.theme->panel);
-    for (const Rect& piece : block.pieces)
-        for (const Edge edge : kEdges)
-            draw_open_edge(sheet, block, piece, edge, Line::Rule);
+            fill(sheet.canvas, sheet.place.to_screen(piece), sheet.canvas.theme->panel);
+    const Line weight = block.kind == Block::Kind::room ? Line::Hidden : Line::Rule;
+    for (const auto& [from, to] : edges_of(block))
+        segment(sheet.canvas, sheet.place.to_screen(from), sheet.place.to_screen(to), weight,
+                sheet.canvas.theme->pencil);
 }
 
 /// The two halves of a plug point the way that it is pulled.
@@ -86,6 +92,23 @@ void draw_plug(const Sheet& sheet, const Spot& spot, ImVec2 p) {
                                          tip + (out - across) * (3.2F * z)};
         stroke(sheet.canvas, head, Line::Detail, sheet.canvas.theme->ink);
     }
+}
+
+void draw_spot(const Sheet& sheet, std::size_t i) {
+    const Canvas& canvas = sheet.canvas;
+    const Spot& spot = sheet.ladder.spots[i];
+    const ImVec2 p = sheet.spots[i];
+    const float radius = pin_radius(sheet);
+    if (spot.lug) {
+        canvas.list->AddCircleFilled(p, std::max(1.5F, radius * 0.45F), packed(canvas.theme->ink));
+        return;
+    }
+    canvas.list->AddCircleFilled(p, radius, packed(canvas.theme->ground));
+    canvas.list->AddCircle(p, radius, packed(canvas.theme->ink), 0, line_width(canvas, Line::Detail));
+    if (spot.plug)
+        draw_plug(sheet, spot, p);
+    if (spot.terminal < 0) // bare metal
+        canvas.list->AddCircleFilled(p, radius * 0.45F, packed(canvas.theme->ink));
 }
 
 /// Where a click means the point for certain.
@@ -135,29 +158,33 @@ void draw_lines(const Sheet& sheet) {
 }
 
 void draw_spots(const Sheet& sheet, int cursor) {
-    const Canvas& canvas = sheet.canvas;
-    const Theme& theme = *canvas.theme;
-    const float radius = pin_radius(sheet);
     for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i) {
-        const Spot& spot = sheet.ladder.spots[i];
-        const ImVec2 p = sheet.spots[i];
-        tell_zone(sheet, spot, p);
-        if (spot.lug) {
-            canvas.list->AddCircleFilled(p, std::max(1.5F, radius * 0.45F), packed(theme.ink));
-            continue;
-        }
-        canvas.list->AddCircleFilled(p, radius, packed(theme.ground));
-        canvas.list->AddCircle(p, radius, packed(theme.ink), 0, line_width(canvas, Line::Detail));
-        if (spot.plug)
-            draw_plug(sheet, spot, p);
-        if (spot.terminal < 0) // bare metal
-            canvas.list->AddCircleFilled(p, radius * 0.45F, packed(theme.ink));
+        tell_zone(sheet, sheet.ladder.spots[i], sheet.spots[i]);
+        draw_spot(sheet, i);
     }
     if (cursor >= 0) {
-        const float r = radius + canvas.px(5);
+        const float r = pin_radius(sheet) + sheet.canvas.px(5);
         const ImVec2 p = sheet.spot(cursor);
-        outline(canvas, {p - ImVec2{r, r}, p + ImVec2{r, r}}, Line::Outline, theme.ink);
+        outline(sheet.canvas, {p - ImVec2{r, r}, p + ImVec2{r, r}}, Line::Outline, sheet.canvas.theme->ink);
     }
+}
+
+void mend_beside_halos(const Sheet& sheet, const LabelPlacer& placer) {
+    for (const Symbol& symbol : sheet.ladder.symbols) {
+        const Rect body = body_of(sheet.place, symbol);
+        if (!placer.is_by_halo(body))
+            continue;
+        sheet.canvas.list->PushClipRect(body.min, body.max, true);
+        draw_symbol(sheet.canvas, sheet.place, symbol);
+        sheet.canvas.list->PopClipRect();
+    }
+    const float r = pin_radius(sheet);
+    const instruments::MultimeterSetting& meter = sheet.known.percept.instruments.multimeter;
+    for (std::size_t i = 0; i < sheet.spots.size(); ++i)
+        if (const int node = sheet.ladder.spots[i].node; node == meter.red || node == meter.black)
+            continue; // a lead lies on it
+        else if (placer.is_by_halo({sheet.spots[i] - ImVec2{r, r}, sheet.spots[i] + ImVec2{r, r}}))
+            draw_spot(sheet, i);
 }
 
 void reserve_line_work(const Sheet& sheet, LabelPlacer& placer) {
@@ -183,13 +210,8 @@ void reserve_line_work(const Sheet& sheet, LabelPlacer& placer) {
         placer.forbid({p - ImVec2{6, 0} * sheet.place.zoom, p + ImVec2{6, 10} * sheet.place.zoom});
     }
     for (const Block& block : sheet.ladder.blocks)
-        for (const Rect& piece : block.pieces) {
-            const Rect box = sheet.place.to_screen(piece);
-            discourage({box.min, {box.min.x, box.max.y}});
-            discourage({{box.max.x, box.min.y}, box.max});
-            discourage({box.min, {box.max.x, box.min.y}});
-            discourage({{box.min.x, box.max.y}, box.max});
-        }
+        for (const auto& [from, to] : edges_of(block)) // from the upper left end
+            placer.let_cross(Rect{sheet.place.to_screen(from), sheet.place.to_screen(to)}.shrunk(-half));
     const float r = pin_radius(sheet) + 0.5F;
     for (std::size_t i = 0; i < sheet.ladder.spots.size(); ++i)
         if (!sheet.ladder.spots[i].lug)

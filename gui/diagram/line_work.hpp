@@ -12,6 +12,8 @@ void draw_blocks(const Sheet& sheet);
 void draw_lines(const Sheet& sheet);
 /// Pins, lugs, bare metal; `cursor`: the spot that the keyboard is on, or -1.
 void draw_spots(const Sheet& sheet, int cursor);
+/// Once more what the halos of words may have eaten into: after all words.
+void mend_beside_halos(const Sheet& sheet, const LabelPlacer& placer);
 /// Of a pin, pixels.
 float pin_radius(const Sheet& sheet);
 

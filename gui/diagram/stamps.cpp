@@ -150,7 +150,7 @@ void letter_stamp(const Sheet& sheet, LabelPlacer& placer, const view::Stamp& st
         for (const float dx : {0.0F, 30.0F, -30.0F, 60.0F, -60.0F, 100.0F, -100.0F})
             choices.push_back({{at.x + canvas.px(dx), at.y + dy}, Align::Middle});
     const std::string words = words_of(sheet, stamp, pair);
-    const auto placed = placer.place(words, Type::Minimum, choices);
+    const auto placed = placer.place(words, Type::Minimum, choices, true);
     if (!placed)
         return;
     const Rect tag{placed->ink.min - ImVec2{canvas.px(4), canvas.px(2)},

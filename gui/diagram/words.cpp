@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -53,31 +54,45 @@ Colour ground_under(const Sheet& sheet, Rect ink) {
     return sheet.canvas.theme->ground;
 }
 
-/// `breaks`: lines that run through the words are broken for them, as a halo alone leaves them standing
-/// between two letters.
+/// Edges that run through words are broken for them, as a halo alone leaves them standing between two
+/// letters; `breaks`: other lines, too.
+void break_lines(const Sheet& sheet, const LabelPlacer& placer, const LabelPlacer::Placed& placed,
+                 bool breaks) {
+    const Rect ink = placed.ink;
+    const Colour ground = ground_under(sheet, ink);
+    for (const Rect& edge : placer.edges_through(ink))
+        fill(sheet.canvas,
+             {{std::max(edge.min.x, ink.min.x), std::max(edge.min.y, ink.min.y)},
+              {std::min(edge.max.x, ink.max.x), std::min(edge.max.y, ink.max.y)}},
+             ground);
+    if (!breaks || !placed.over_lines)
+        return;
+    const float height = ink.height() * 0.3F;
+    fill(sheet.canvas, {ink.min + ImVec2{0, height}, ink.max - ImVec2{0, height}}, ground);
+}
+
 bool letter(const Sheet& sheet, LabelPlacer& placer, std::string_view words, Type type, Colour colour,
             std::span<const LabelPlacer::Choice> choices, bool breaks = false) {
     const auto placed = placer.place(words, type, choices);
     if (!placed)
         return false;
-    if (placed->over_lines && breaks) {
-        const float height = placed->ink.height() * 0.3F;
-        fill(sheet.canvas, {placed->ink.min + ImVec2{0, height}, placed->ink.max - ImVec2{0, height}},
-             ground_under(sheet, placed->ink));
-    }
-    if (placed->over_lines)
-        haloed_text(sheet.canvas, placed->choice.at, words, type, colour, ground_under(sheet, placed->ink),
-                    placed->choice.align);
-    else
+    if (!placed->over_lines && !placed->over_edges) {
         text(sheet.canvas, placed->choice.at, words, type, colour, placed->choice.align);
+        return true;
+    }
+    break_lines(sheet, placer, *placed, breaks);
+    haloed_text(sheet.canvas, placed->choice.at, words, type, colour, ground_under(sheet, placed->ink),
+                placed->choice.align);
+    placer.note_halo(placed->ink);
     return true;
 }
 
 /// Above a place: in its middle, or to the side that `outward` points to first. `below` as well where that
-/// can't be taken for another row's.
+/// can't be taken for another row's. `clear`: so high that letters that hang down clear it, where there is
+/// room.
 std::vector<LabelPlacer::Choice> around(ImVec2 p, float up, float line, float aside, float outward,
-                                        bool below) {
-    // A line's box has empty space above capitals and below the base line: let it reach in.
+                                        bool below, bool clear = false) {
+    // A line's box has empty space above capitals and below the base line: let it reach in, if need be.
     const float top = p.y - up - line * 0.83F;
     std::vector<LabelPlacer::Choice> choices;
     const auto add = [&](float y) {
@@ -92,6 +107,8 @@ std::vector<LabelPlacer::Choice> around(ImVec2 p, float up, float line, float as
         choices.push_back(
             {{p.x + aside * (outward < 0 ? -1.0F : 1.0F), y}, outward < 0 ? Align::End : Align::Start});
     };
+    if (clear)
+        add(top - line * 0.17F);
     add(top);
     if (below) {
         const std::size_t above = choices.size();
@@ -108,13 +125,35 @@ void letter_beside(const Sheet& sheet, LabelPlacer& placer, std::string_view wor
     const float gap = sheet.canvas.px(8);
     const std::array<LabelPlacer::Choice, 1> choices{
         LabelPlacer::Choice{{body.max.x + gap, body.centre().y - line / 2}, Align::Start}};
-    const auto placed = placer.place(words, Type::Minimum, choices);
+    const auto placed = placer.place(words, Type::Minimum, choices, true);
     if (!placed)
         return;
     const float pad = sheet.canvas.px(4);
     fill(sheet.canvas, {placed->ink.min - ImVec2{pad, 0}, placed->ink.max + ImVec2{pad, 0}},
          ground_under(sheet, placed->ink));
     text(sheet.canvas, placed->choice.at, words, Type::Minimum, sheet.canvas.theme->ink, Align::Start);
+}
+
+/// Where a wire's letters may stand: at its ferrule, else a little beside it on the same stretch. Pixels.
+std::vector<ImVec2> ferrule_places(const Sheet& sheet, const Wire& wire, float aside) {
+    const ImVec2 p = sheet.place.to_screen(wire.ferrule);
+    std::vector<ImVec2> places{p};
+    const std::vector<ImVec2> path = sheet.pixels(wire.path);
+    for (std::size_t i = 0; i + 1 < path.size(); ++i) {
+        const auto [left, right] = std::minmax(path[i].x, path[i + 1].x);
+        if (std::abs(path[i].y - p.y) > 1 || std::abs(path[i + 1].y - p.y) > 1 || p.x < left || p.x > right)
+            continue;
+        for (const float dx : {-aside, aside})
+            if (p.x + dx - aside / 2 > left && p.x + dx + aside / 2 < right)
+                places.push_back(p + ImVec2{dx, 0});
+    }
+    return places;
+}
+
+/// Of a wire's own colour, below its letters.
+Rect stripe_box(const LabelPlacer::Choice& letters, float line, ImVec2 half, float height) {
+    const ImVec2 p = letters.at + ImVec2{0, line / 2 + half.y};
+    return {p - ImVec2{half.x, 0}, p + ImVec2{half.x, height}};
 }
 
 /// Whether its wire is off: the name then may stand below, where the wire does not hang.
@@ -152,9 +191,11 @@ void letter_symbols(const Sheet& sheet, LabelPlacer& placer) {
             letter_beside(sheet, placer, symbol.name, body);
             continue;
         }
-        std::vector<LabelPlacer::Choice> choices = around(
-            middle, body.height() / 2, line, body.width() / 2 + sheet.canvas.px(3), 0, !symbol.core_below);
-        if (symbol.kind == SymbolKind::transformer_winding && !symbol.core_below) // its iron is above
+        const bool iron_above = symbol.kind == SymbolKind::transformer_winding && !symbol.core_below;
+        std::vector<LabelPlacer::Choice> choices =
+            around(middle, body.height() / 2, line, body.width() / 2 + sheet.canvas.px(3), 0,
+                   !symbol.core_below, !iron_above);
+        if (iron_above)
             choices.erase(choices.begin(), choices.begin() + 3);
         if (symbol.kind == SymbolKind::transformer_winding)
             for (LabelPlacer::Choice& choice : choices)
@@ -222,19 +263,24 @@ void letter_wires(const Sheet& sheet, LabelPlacer& placer) {
         if (wire.letters.empty())
             continue;
         const float width = text_size(canvas, wire.letters, Type::Minimum).x;
-        const ImVec2 p = sheet.place.to_screen(wire.ferrule);
-        const std::array<LabelPlacer::Choice, 1> choices{
-            LabelPlacer::Choice{{p.x, p.y - line / 2}, Align::Middle}};
-        const auto placed = placer.place(wire.letters, Type::Minimum, choices);
+        const ImVec2 half{width / 2 + canvas.px(2), line * 0.36F};
+        const float stripe = std::max(3.0F, canvas.px(3));
+        std::vector<LabelPlacer::Choice> choices;
+        for (const ImVec2 p : ferrule_places(sheet, wire, 3 * half.x))
+            if (choices.empty() || placer.is_free({p - half, p + half + ImVec2{0, stripe}}))
+                choices.push_back({{p.x, p.y - line / 2}, Align::Middle});
+        if (choices.size() > 1 && !placer.is_free(stripe_box(choices.front(), line, half, stripe)))
+            choices.erase(choices.begin());
+        const auto placed = placer.place(wire.letters, Type::Minimum, choices, true);
         if (!placed)
             continue;
-        const ImVec2 half{width / 2 + canvas.px(2), line * 0.36F};
+        const ImVec2 p = placed->choice.at + ImVec2{0, line / 2};
         fill(canvas, {p - half, p + half}, canvas.theme->ground);
         text(canvas, placed->choice.at, wire.letters, Type::Minimum, canvas.theme->ink, Align::Middle);
-        const Rect stripe{{p.x - half.x, p.y + half.y},
-                          {p.x + half.x, p.y + half.y + std::max(3.0F, canvas.px(3))}};
-        fill(canvas, stripe, insulation(wire.colour));
-        outline(canvas, stripe, Line::Rule, canvas.theme->pencil);
+        const Rect below = stripe_box(placed->choice, line, half, stripe);
+        fill(canvas, below, insulation(wire.colour));
+        outline(canvas, below, Line::Rule, canvas.theme->pencil);
+        placer.forbid(below);
     }
 }
 

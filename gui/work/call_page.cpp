@@ -534,6 +534,7 @@ void CallPage::draw_middle(const Canvas& canvas, Rect area, const view::Known& k
         break;
     case Middle::diagram:
         diagram_.lead_in_hand = lead_in_hand();
+        diagram_.focus = tag_.thing;
         diagram::draw_diagram(canvas, area, ladder_, known, diagram_, wanted);
         break;
     case Middle::trace:

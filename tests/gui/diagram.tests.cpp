@@ -2,12 +2,16 @@
 #include "gui/diagram/diagram.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/diagram/picking.hpp"
+#include "gui/diagram/symbols.hpp"
 #include "gui/headless.hpp"
+#include "gui/platform/platform.hpp"
 #include "gui/view/marks.hpp"
 
 #include <algorithm>
+#include <array>
 #include <catch2/catch.hpp>
 #include <chrono>
+#include <cmath>
 #include <iostream>
 #include <map>
 #include <set>
@@ -366,8 +370,158 @@ TEST_CASE("no words lie over others or are cut off, fitted and zoomed") {
                   << ", zoomed " << zooms);
         CHECK(joined(pane.screen.probe.problems()) == "");
         pane.view.place.zoom_about(pane.area.centre(), 1.25F);
-        pane.view.moved = true;
+        pane.view.held = DiagramView::Held::by_hand;
     }
+}
+
+namespace {
+
+struct Use {
+    const char* name;
+    ImVec2 share; ///< of the window that the pane has, or had when this was written
+    bool shows_all;
+};
+const std::array<Use, 2> kUses{{{"call", {0.51F, 0.64F}, false}, {"explore", {0.62F, 0.5F}, true}}};
+
+struct Window {
+    ImVec2 size;
+    float percent;
+    canvas::ThemeId theme = canvas::ThemeId::Paper;
+
+    [[nodiscard]] float scale() const {
+        const canvas::Theme& look = canvas::theme(theme);
+        return platform::design_scale(size.y, platform::text_percent_in(size, percent, look), look);
+    }
+};
+
+ImVec2 pane_in(const Window& window, const Use& use) {
+    return {std::round(window.size.x * use.share.x), std::round(window.size.y * use.share.y)};
+}
+
+/// The names that lie on a symbol.
+std::vector<std::string> names_on_symbols(const Pane& pane) {
+    std::vector<std::string> found;
+    for (const canvas::LayoutProbe::Text& text : pane.screen.probe.texts()) {
+        if (text.layer != 0 || !pane.view.fitted_to.holds(text.ink.centre()))
+            continue;
+        const canvas::Rect ink = text.ink.shrunk(1);
+        for (const Symbol& symbol : pane.ladder.symbols) {
+            const canvas::Rect body = body_of(pane.view.place, symbol);
+            if (ink.min.x < body.max.x && body.min.x < ink.max.x && ink.min.y < body.max.y &&
+                body.min.y < ink.max.y)
+                found.push_back(text.words + " on " + symbol.name);
+        }
+    }
+    return found;
+}
+
+std::size_t words_on(const Pane& pane) {
+    return pane.screen.probe.texts().size();
+}
+
+/// 1280x720 with text of 150 %, as a call shows it.
+const Window kLargeText{{1280, 720}, 150};
+
+Pane large_text_pane() {
+    return Pane(kInduced, pane_in(kLargeText, kUses[0]), kLargeText.theme, kLargeText.scale());
+}
+
+bool is_in_sight(Pane& pane, int spot) {
+    return pane.view.fitted_to.holds(pane.place_of(spot));
+}
+
+bool says(const Pane& pane, const std::string& words) {
+    const auto& texts = pane.screen.probe.texts();
+    return std::any_of(texts.begin(), texts.end(),
+                       [&](const auto& text) { return text.words.find(words) != std::string::npos; });
+}
+
+} // namespace
+
+TEST_CASE("no name is printed over another or over a symbol, opened and whole, however large the text") {
+    const std::string call = GENERATE(kInduced, kNatural);
+    const float percent = GENERATE(100.0F, 150.0F, 200.0F);
+    const ImVec2 size =
+        GENERATE(ImVec2{1280, 720}, ImVec2{1600, 1000}, ImVec2{1920, 1080}, ImVec2{2560, 1440});
+    const canvas::ThemeId theme = GENERATE(canvas::ThemeId::Paper, canvas::ThemeId::Projector);
+    const Window window{size, percent, theme};
+    for (const Use& use : kUses) {
+        Pane pane(call, pane_in(window, use), theme, window.scale());
+        pane.view.shows_all = use.shows_all;
+        if (use.shows_all)
+            pane.view.carried.assign(pane.bundle.site.model.wiring.netlist.node_names.size(),
+                                     Carried::volts_24);
+        const auto check = [&](const char* how) {
+            INFO(call << ", " << use.name << ", " << size.x << " x " << size.y << " at " << percent << " %, "
+                      << canvas::theme(theme).name << ", " << how);
+            CHECK(joined(pane.screen.probe.problems()) == "");
+            CHECK(joined(names_on_symbols(pane)) == "");
+            CHECK(words_on(pane) > 12);
+        };
+        pane.settle();
+        CHECK(bears_letters(pane.view.place, 11 * window.scale()));
+        check("as it opens");
+        pane.view.fit_to(pane.view.fitted_to, pane.ladder);
+        pane.settle();
+        check("whole");
+    }
+}
+
+TEST_CASE("a sheet whose letters would not fit opens in part, where the leads or the focus are") {
+    Pane pane = large_text_pane();
+    const auto spot = [&](const char* name) { return pane.ladder.spot_of_node(pane.node(name)); };
+    pane.settle();
+    CHECK_FALSE(pane.view.shows_whole(pane.view.fitted_to, pane.ladder));
+    CHECK(pane.view.place.to_screen(pane.ladder.bounds).min.x == Approx(pane.view.fitted_to.min.x));
+    CHECK(pane.view.place.to_screen(pane.ladder.bounds).min.y == Approx(pane.view.fitted_to.min.y));
+    CHECK(says(pane, "Part of the sheet"));
+    CHECK_FALSE(is_in_sight(pane, spot("valve.hot")));
+    pane.view.focus = view::Thing{bench::Word::point, pane.node("valve.hot")};
+    pane.settle();
+    CHECK(is_in_sight(pane, spot("valve.hot")));
+    CHECK_FALSE(is_in_sight(pane, spot("panel.line")));
+    pane.act("blower-door off");
+    pane.act("burner-door off");
+    pane.act("leads rollout.in board.C");
+    pane.view.focus = {};
+    pane.settle();
+    CHECK(is_in_sight(pane, spot("rollout.in")));
+}
+
+TEST_CASE("Fit shows all of a sheet that opened in part, and once more a part that can be read") {
+    Pane pane = large_text_pane();
+    pane.settle();
+    const float opened = pane.view.place.zoom;
+    pane.view.take_keyboard = true;
+    pane.settle();
+    pane.screen.tap(platform::Key::Home);
+    pane.settle();
+    CHECK(pane.view.shows_whole(pane.view.fitted_to, pane.ladder));
+    CHECK(says(pane, "Fit again"));
+    pane.screen.tap(platform::Key::Home);
+    pane.settle();
+    CHECK(pane.view.place.zoom == Approx(opened));
+    CHECK_FALSE(pane.view.shows_whole(pane.view.fitted_to, pane.ladder));
+}
+
+TEST_CASE("the sheet follows who walks the wire") {
+    Pane pane = large_text_pane();
+    pane.act("blower-door off");
+    pane.act("burner-door off");
+    pane.act("leads rollout.in board.C");
+    pane.view.take_keyboard = true;
+    pane.settle();
+    pane.screen.tap(platform::Key::K);
+    pane.settle();
+    const ImVec2 before = pane.view.place.offset;
+    for (int i = 0; i < 8; ++i) {
+        pane.screen.tap(platform::Key::Right);
+        pane.settle();
+        INFO(pane.ladder.spot(pane.view.cursor).full_name);
+        CHECK(is_in_sight(pane, pane.view.cursor));
+    }
+    CHECK(pane.view.place.offset.x < before.x);
+    CHECK(pane.wanted.lead == view::Wanted::Lead::red);
 }
 
 TEST_CASE("fitted into a pane of a small window the parts and the screws of the thermostat can be read") {
