@@ -243,9 +243,9 @@ void letter_blocks(const Sheet& sheet, LabelPlacer& placer, bool rooms) {
             const Rect box = sheet.place.to_screen(piece);
             const float in = sheet.canvas.px(4);
             if (block.kind != Block::Kind::unit) {
-                choices.push_back({{box.min.x, box.min.y - line * 0.9F}, Align::Start});
-                choices.push_back({{box.max.x, box.min.y - line * 0.9F}, Align::End});
-                choices.push_back({{box.min.x, box.max.y - line * 0.1F}, Align::Start});
+                choices.push_back({{box.min.x, box.min.y - line}, Align::Start});
+                choices.push_back({{box.max.x, box.min.y - line}, Align::End});
+                choices.push_back({{box.min.x, box.max.y}, Align::Start});
             }
             choices.push_back({{box.min.x + in, box.max.y - line}, Align::Start});
             choices.push_back({{box.max.x - in, box.max.y - line}, Align::End});
