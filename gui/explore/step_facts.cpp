@@ -3,6 +3,7 @@
 
 #include "gui/canvas/lettering.hpp"
 #include "gui/explore/readings.hpp"
+#include "gui/explore/way_words.hpp"
 #include "gui/trace/ticks.hpp"
 #include "report/words.hpp"
 
@@ -13,58 +14,6 @@
 
 namespace lightoff::explore {
 namespace {
-
-std::string seconds_text(double s) {
-    return canvas::figure(s, s < 10 && s != std::floor(s) ? 1 : 0) + " s";
-}
-
-std::string spoken(std::string name) {
-    std::replace(name.begin(), name.end(), '_', ' ');
-    return name;
-}
-
-/// The gauge at the terminal that the board senses an input by.
-std::optional<std::size_t> gauge_of_input(const furnace::Model& model, const bench::Gauges& gauges,
-                                          std::size_t input) {
-    const control::Board& board = model.board;
-    const bool flame = input < board.input_is_flame.size() && board.input_is_flame[input] != 0;
-    const std::string place =
-        input < board.input_terminals.size() ? "from " + board.input_terminals[input] + " to " : "";
-    for (std::size_t i = 0; i < gauges.list().size(); ++i) {
-        const bench::Gauge& gauge = gauges.list()[i];
-        if (flame ? gauge.name == "flame current" : !place.empty() && gauge.where == place + "board.C") {
-            return i;
-        }
-    }
-    return {};
-}
-
-std::string sensed_words(RunningFurnace& furnace, const bench::WayOn::Sensed& sensed) {
-    const control::Board& board = furnace.model().board;
-    std::string words = spoken(board.input_names[sensed.input]) + (sensed.wanted ? ": yes" : ": no");
-    if (const auto gauge = gauge_of_input(furnace.model(), furnace.gauges(), sensed.input)) {
-        words += ", " + gauge_text(furnace.gauges().list()[*gauge], furnace.timed().readings()[*gauge]) +
-                 (board.input_is_flame[sensed.input] != 0 ? " from the rod"
-                                                          : " at " + board.input_terminals[sensed.input]);
-    }
-    return words;
-}
-
-/// What a way asks for, in words.
-std::string way_words(RunningFurnace& furnace, const bench::WayOn& way) {
-    std::string words;
-    const auto add = [&words](const std::string& more) { words += (words.empty() ? "" : "; ") + more; };
-    for (const bench::WayOn::Sensed& sensed : way.sensed) {
-        add("board senses " + sensed_words(furnace, sensed));
-    }
-    if (way.after_s > 0) {
-        add("timer, " + seconds_text(way.after_s));
-    }
-    for (const std::string& other : way.others) {
-        add(other);
-    }
-    return words.empty() ? "at once" : words;
-}
 
 /// The step that a machine takes next; none if it is still in this one.
 const bench::SequenceStep* next_of(const RunningFurnace& furnace, std::size_t step) {
@@ -81,26 +30,31 @@ void add_ways(RunningFurnace& furnace, StepFacts& facts) {
     const bench::SequenceStep& step = furnace.steps()[facts.step];
     const furnace::Condition& condition = furnace.world().condition;
     if (!step.powered) {
-        facts.leads_on.push_back("24 V at the board");
+        facts.leads_on.push_back("For 24 V between R and C: without them it does nothing.");
         return;
     }
     const bench::SequenceStep* next = next_of(furnace, facts.step);
     facts.going_on = next == nullptr || next->tick > furnace.timed().newest_tick();
     if (next != nullptr && next->by) {
         const bench::WayOn way = bench::way_of(furnace.model(), condition, step.machine, *next->by);
-        facts.leads_on.push_back(way_words(furnace, way));
+        facts.leads_on.push_back(way_back_words(furnace, way));
         return;
     }
     if (next != nullptr) {
-        facts.leads_on.push_back("the board lost its power");
+        facts.leads_on.push_back("The board lost its power.");
         return;
     }
     std::vector<bench::WayOn> ways = bench::ways_out(furnace.model(), condition, step.machine, step.state);
     // What is meant to come stands before what always may.
     std::stable_partition(ways.begin(), ways.end(), [](const bench::WayOn& way) { return !way.common; });
     for (const bench::WayOn& way : ways) {
-        facts.leads_on.push_back(way.leads_to + ": " + way_words(furnace, way));
+        facts.leads_on.push_back(way_on_words(furnace, way));
     }
+}
+
+std::string spoken(std::string name) {
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name;
 }
 
 std::string drivers_in(const control::Board& board, std::uint16_t bits) {

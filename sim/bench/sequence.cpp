@@ -25,26 +25,14 @@ bool are_alike(const control::Exit& a, const control::Exit& b) {
            a.after_ticks == b.after_ticks && a.allowed == b.allowed && a.at_least == b.at_least;
 }
 
-constexpr std::size_t kTold = 2; ///< of many states so many are named
-
-/// "Limit open or Rollout open or 3 more".
-std::string any_of(const std::vector<std::string>& titles) {
-    std::string words;
-    for (std::size_t i = 0; i < titles.size() && i < kTold; ++i)
-        words += (i > 0 ? " or " : "") + titles[i];
-    return titles.size() > kTold ? words + " or " + std::to_string(titles.size() - kTold) + " more" : words;
-}
-
-/// Names of the states that a machine may be in, if not all are allowed; the shorter list says the same.
-std::string states_in_words(const control::Machine& machine, std::uint64_t allowed) {
+/// The states that a machine may be in, if not all are allowed, or those that it may not: the shorter list.
+WayOn::Elsewhere elsewhere(const control::Machine& machine, std::uint64_t allowed) {
     std::vector<std::string> in;
     std::vector<std::string> out;
     for (std::size_t s = 0; s < machine.state_titles.size(); ++s)
         (has_bit(allowed, s) ? in : out).push_back(machine.state_titles[s]);
-    if (out.empty())
-        return {};
-    return in.size() <= out.size() ? machine.name + " at " + any_of(in)
-                                   : machine.name + " not at " + any_of(out);
+    const bool by_in = in.size() <= out.size();
+    return {machine.name, by_in ? std::move(in) : std::move(out), by_in};
 }
 
 } // namespace
@@ -91,11 +79,11 @@ WayOn way_of(const furnace::Model& model, const furnace::Condition& condition, s
     way.after_s = board.tick_s * control::delay_ticks(board, condition.board, exit);
     if (exit.looks_further) {
         for (std::size_t m = 0; m < board.machines.size(); ++m)
-            if (std::string words = states_in_words(board.machines[m], exit.allowed[m]); !words.empty())
-                way.others.push_back(std::move(words));
+            if (WayOn::Elsewhere other = elsewhere(board.machines[m], exit.allowed[m]); !other.titles.empty())
+                way.elsewhere.push_back(std::move(other));
         for (std::size_t c = 0; c < board.counter_names.size(); ++c)
             if (exit.at_least[c] > 0)
-                way.others.push_back(board.counter_names[c] + ": " + std::to_string(exit.at_least[c]));
+                way.counted.push_back({board.counter_names[c], exit.at_least[c]});
     }
     way.leads_to = board.machines[machine].state_titles[exit.go_to];
     const std::vector<control::Exit>& all = board.machines[machine].exits;

@@ -48,11 +48,22 @@ struct WayOn {
         std::size_t input = 0;
         bool wanted = true;
     };
+    /// What another machine must be at, or must not.
+    struct Elsewhere {
+        std::string machine;
+        std::vector<std::string> titles;
+        bool in = true;
+    };
+    struct Counted {
+        std::string counter;
+        int at_least = 0;
+    };
     std::vector<Sensed> sensed;
-    double after_s = 0.0;            ///< since the step began; 0: at once
-    std::vector<std::string> others; ///< conditions on other machines and counters, in words
-    std::string leads_to;            ///< title
-    bool common = false;             ///< several states have it in common: how things go wrong, as a rule
+    double after_s = 0.0; ///< since the step began; 0: at once
+    std::vector<Elsewhere> elsewhere;
+    std::vector<Counted> counted;
+    std::string leads_to; ///< title
+    bool common = false;  ///< several states have it in common: how things go wrong, as a rule
 };
 WayOn way_of(const furnace::Model& model, const furnace::Condition& condition, std::size_t machine,
              const control::Exit& exit);

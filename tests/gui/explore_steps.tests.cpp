@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "bench/difference.hpp"
+#include "gui/explore/way_words.hpp"
 #include "gui/explore_session.hpp"
 
 #include <utility>
@@ -163,12 +164,11 @@ TEST_CASE("a step says what changed, what proved it, and what should read what w
     CHECK(any_holds(draft.changed, "pressure switch: closed (was open)"));
     CHECK(any_holds(draft.changed, "inducer: turns (was still)"));
     REQUIRE(draft.leads_on.size() == 1);
-    CHECK(any_holds(draft.leads_on, "board senses pressure switch: yes"));
-    CHECK(any_holds(draft.leads_on, "at board.pressure_return"));
+    CHECK(any_holds(draft.leads_on, "There was 24 V at board.pressure_return (pressure switch, "));
     CHECK_FALSE(draft.going_on);
 
     const StepFacts warm = at_end_of("Igniter warm-up");
-    CHECK(any_holds(warm.leads_on, "timer, 20 s"));
+    CHECK(any_holds(warm.leads_on, "This step had lasted 20 s."));
     CHECK(any_holds(warm.changed, "igniter: hot enough to light gas"));
     CHECK(value_of(warm, "igniter plug").now == Approx(120).margin(6));
     CHECK(value_of(warm, "igniter current").now > 3.0);
@@ -176,7 +176,7 @@ TEST_CASE("a step says what changed, what proved it, and what should read what w
     CHECK(value_of(warm, "manifold pressure").now == Approx(0).margin(0.01));
 
     const StepFacts trial = at_end_of("Trial for ignition, igniter on");
-    CHECK(any_holds(trial.leads_on, "board senses flame: yes"));
+    CHECK(any_holds(trial.leads_on, "A flame was sensed ("));
     CHECK(any_holds(trial.leads_on, "µA from the rod"));
     CHECK(any_holds(trial.changed, "gas valve's armature: pulled in"));
     CHECK(value_of(trial, "manifold pressure").now == Approx(3.5).margin(0.2));
@@ -195,11 +195,39 @@ TEST_CASE("a step says what changed, what proved it, and what should read what w
     CHECK(waiting.title == "Igniter warm-up");
     CHECK(waiting.going_on);
     REQUIRE(waiting.leads_on.size() > 3);
-    CHECK(waiting.leads_on.front() == "Trial for ignition, igniter on: timer, 20 s");
+    CHECK(waiting.leads_on.front() ==
+          "When this step has lasted 20 s, it goes on to “Trial for ignition, igniter on”.");
 
     const StepFacts run = facts_at(furnace, furnace.timed().newest_tick());
     CHECK(run.going_on);
     CHECK_FALSE(run.leads_on.empty());
+}
+
+TEST_CASE("every way out of every state of both boards is one plain sentence") {
+    const files::LoadedBundle natural = files::load_bundle("natural-draft-call");
+    for (const files::LoadedBundle* bundle : {&call_for_heat(), &natural}) {
+        RunningFurnace furnace(bundle->site, bundle->scenario);
+        furnace.tick();
+        const control::Board& board = furnace.model().board;
+        for (std::size_t m = 0; m < board.machines.size(); ++m) {
+            for (std::size_t state = 0; state < board.machines[m].states.size(); ++state) {
+                for (const bench::WayOn& way :
+                     bench::ways_out(furnace.model(), furnace.world().condition, m, state)) {
+                    const std::string on = explore::way_on_words(furnace, way);
+                    const std::string back = explore::way_back_words(furnace, way);
+                    UNSCOPED_INFO(board.machines[m].state_titles[state] << "\n  " << on << "\n  " << back);
+                    CHECK(on.ends_with("it goes on to “" + way.leads_to + "”."));
+                    for (const std::string& words : {on, back}) {
+                        CHECK((words.front() >= 'A' && words.front() <= 'Z'));
+                        CHECK(words.back() == '.');
+                        CHECK(words.find('_') >= words.find("board.")); // names of terminals alone have it
+                    }
+                    const bool asks = !way.sensed.empty() || !way.elsewhere.empty() || !way.counted.empty();
+                    CHECK(on.starts_with(asks ? "If " : way.after_s > 0 ? "When " : "At once "));
+                }
+            }
+        }
+    }
 }
 
 TEST_CASE("keys and buttons go from step to step, and run what has not been yet") {
@@ -220,9 +248,9 @@ TEST_CASE("keys and buttons go from step to step, and run what has not been yet"
     CHECK(s.shows("What proved it to the board and led on"));
     const bench::World trial = s.world();
     s.click("Step back");
-    CHECK(s.shows("timer, 20 s"));
+    CHECK(s.shows("This step had lasted 20 s."));
     s.tap(Key::Comma);
-    CHECK(s.shows("timer, 15 s"));
+    CHECK(s.shows("This step had lasted 15 s."));
     s.click("Step on");
     s.tap(Key::Period);
     CHECK_FALSE(s.window.stepping()); // it has been before
