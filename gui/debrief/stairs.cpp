@@ -17,6 +17,9 @@ namespace {
 
 using namespace canvas;
 
+constexpr const char* kHeightName = "causes still fitting";
+constexpr float kLeastNamed = 110; ///< design pixels of height that leave room for the name of the axis
+
 /// Until everything that decides has happened; the long tail of a run as left shows nothing.
 double decided_s(const Model& model, const DebriefView& view) {
     const lesson::Debrief& debrief = model.debrief;
@@ -199,10 +202,16 @@ void draw_stairs(const Canvas& canvas, Rect area, const Model& model, DebriefVie
     axes.plot = area;
     axes.plot.min.x += text_size(canvas, "100", Type::Minimum).x + canvas.px(10);
     axes.plot.min.y += canvas.px(8);
+    const float line = line_height(canvas, Type::Minimum);
+    const bool named = area.height() > canvas.px(kLeastNamed);
+    if (named)
+        axes.plot.min.y += line;
     axes.plot.max.x -= canvas.px(22);
-    axes.plot.max.y -= line_height(canvas, Type::Minimum) + canvas.px(8);
+    axes.plot.max.y -= line + canvas.px(8);
     if (axes.plot.height() < canvas.px(40) || axes.plot.width() < canvas.px(80))
         return;
+    if (named)
+        text(canvas, area.min, kHeightName, Type::Minimum, canvas.theme->pencil);
     draw_axes(canvas, axes);
     draw_lines(canvas, axes, model);
     draw_marks(canvas, axes, model, view);

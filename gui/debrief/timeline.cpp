@@ -50,7 +50,7 @@ void draw_done(const Canvas& canvas, Rect row, const Model& model, const TimeSca
     }
 }
 
-/// Their numbers, as long as each has room.
+/// Their numbers, as long as each has room, on the ground even where the line of the moment looked at runs.
 void draw_read(const Canvas& canvas, Rect row, const Model& model, const TimeScale& scale) {
     float free_from = row.min.x - canvas.px(8); // the first may stand over the left edge
     const auto& readings = model.story().readings;
@@ -62,8 +62,10 @@ void draw_read(const Canvas& canvas, Rect row, const Model& model, const TimeSca
         const float half = text_size(canvas, number, Type::Minimum).x / 2;
         const bool fits = x - half >= free_from && x + half <= row.max.x;
         if (fits) {
-            text_in(canvas, {{x - half - 1, row.min.y}, {x + half + 1, row.max.y}}, number, Type::Minimum,
-                    canvas.theme->ink, Align::Middle);
+            const Rect box{{x - half - 1, row.min.y}, {x + half + 1, row.max.y}};
+            fill(canvas, {box.min - ImVec2{canvas.px(2), -1}, box.max + ImVec2{canvas.px(2), -1}},
+                 canvas.theme->ground);
+            text_in(canvas, box, number, Type::Minimum, canvas.theme->ink, Align::Middle);
             free_from = x + half + canvas.px(4);
         } else if (x > free_from) {
             segment(canvas, {x, row.max.y - canvas.px(6)}, {x, row.max.y - canvas.px(2)}, Line::Detail,
@@ -97,6 +99,9 @@ void draw_rows(const Canvas& canvas, Rect rows, const Model& model, DebriefView&
     const Theme& theme = *canvas.theme;
     using Draw = void (*)(const Canvas&, Rect, const Model&, const TimeScale&);
     constexpr std::array<Draw, 4> kDraw{draw_done, draw_read, draw_noticed, draw_hazards};
+    const float now = scale.x(model.seconds(view.tick));
+    if (scale.shows(now)) // below all marks and numbers
+        segment(canvas, {now, rows.min.y}, {now, rows.max.y}, Line::Rule, theme.ink);
     Rect rest = rows;
     for (std::size_t i = 0; i < kDraw.size(); ++i) {
         const Rect row = rest.cut_top(row_height(canvas));
@@ -114,9 +119,6 @@ void draw_rows(const Canvas& canvas, Rect rows, const Model& model, DebriefView&
                                            {x, rows.min.y + flag}, packed(theme.ink));
         }
     }
-    const float now = scale.x(model.seconds(view.tick));
-    if (scale.shows(now))
-        segment(canvas, {now, rows.min.y}, {now, rows.max.y}, Line::Rule, theme.ink);
 }
 
 void press_rows(Rect rows, const Model& model, DebriefView& view, const TimeScale& scale) {

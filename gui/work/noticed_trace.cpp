@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/work/noticed_trace.hpp"
 
+#include "bench/captions.hpp"
 #include "instruments/bag.hpp"
 #include "units/constants.hpp"
 
@@ -45,6 +46,16 @@ int decimals_in(const instruments::Display& display) {
     return static_cast<int>((end == std::string::npos ? text.size() : end) - point - 1);
 }
 
+constexpr std::uint8_t kMostTenths = 13; ///< of the ordinary: from there on the words are the same
+
+/// The word of a caption for each value that a lane can have.
+std::vector<std::string> words_by_tenths(std::string_view (&words)(std::uint8_t)) {
+    std::vector<std::string> all;
+    for (std::uint8_t tenths = 0; tenths <= kMostTenths; ++tenths)
+        all.emplace_back(words(tenths));
+    return all;
+}
+
 /// A round span that holds all that was recorded.
 void fit_scale(trace::Lane& lane, const trace::Extremes& all) {
     if (all.empty())
@@ -78,9 +89,9 @@ std::vector<trace::Lane> NoticedTrace::lanes(const view::Known& known) const {
     std::vector<trace::Lane> lanes{
         {"Lamp", "", 0, 1, 0, true, {"dark", "light"}, {}, {}, kLamp},
         {"Inducer", "Hz", 0, 1500, 0, false, {}, {}, {}, kInducer},
-        {"Burners", "tenths", 0, 10, 0, false, {}, {}, {}, kBurners},
+        {"Burners", "", 0, kMostTenths, 0, true, words_by_tenths(bench::roar_words), {}, {}, kBurners},
         {"Blower", "Hz", 0, 900, 0, false, {}, {}, {}, kBlower},
-        {"Air", "tenths", 0, 12, 0, false, {}, {}, {}, kAir},
+        {"Air", "", 0, kMostTenths, 0, true, words_by_tenths(bench::air_words), {}, {}, kAir},
     };
     const auto windows = instruments::displays(instruments::Bag{});
     for (std::size_t i = 0; i < windows.size(); ++i) {

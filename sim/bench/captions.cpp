@@ -96,6 +96,10 @@ std::string words_of(std::uint8_t look) {
     return words;
 }
 
+constexpr std::array<std::string_view, 5> kRoars{"no roar", "a weak murmur", "a gentle roar", "an even roar",
+                                                 "a heavy roar"};
+constexpr std::array<std::string_view, 4> kAir{"no air moves", "a weak stream", "air", "a strong stream"};
+
 /// "at your ears" levels of the roar.
 std::uint8_t roar_class(std::uint8_t roar) {
     if (roar == 0)
@@ -145,6 +149,14 @@ std::string burners_in_words(const std::vector<std::size_t>& which, std::size_t 
 }
 
 } // namespace
+
+std::string_view roar_words(std::uint8_t tenths) {
+    return kRoars[roar_class(tenths)];
+}
+
+std::string_view air_words(std::uint8_t tenths) {
+    return kAir[air_class(tenths)];
+}
 
 std::string_view name_of(Sense sense) {
     return kSenses[static_cast<std::size_t>(sense)];
@@ -315,8 +327,6 @@ void CaptionWatch::fire(const Percept& p) {
         loudest_ = 0;
     }
     if (roars && roar_.becomes(roar_class(p.heard.roar), kRoarTicks)) {
-        constexpr std::array<std::string_view, 5> kRoars{"", "a weak murmur", "a gentle roar", "an even roar",
-                                                         "a heavy roar"};
         say(Sense::heard, About::burners, "Burners: " + std::string(kRoars[roar_.said()]) + ".");
     }
 }
@@ -388,7 +398,6 @@ void CaptionWatch::air(const Percept& p) {
     const std::uint8_t warm = moves == 0 ? std::uint8_t{0} : warmth_class(p.felt.register_warmth);
     if (!air_.becomes({moves, warm}, kAirTicks))
         return;
-    constexpr std::array<std::string_view, 4> kAir{"no air moves", "a weak stream", "air", "a strong stream"};
     constexpr std::array<std::string_view, 4> kWarmth{"as cool as the room", "lukewarm", "warm", "hot"};
     std::string words = "At the registers: " + std::string(kAir[moves]);
     if (moves > 0)

@@ -13,6 +13,10 @@
 /// call can be worked from them. They describe and never diagnose.
 namespace lightoff::bench {
 
+/// What an ear calls the burners' roar, what a hand calls the air at the registers; tenths of the ordinary.
+std::string_view roar_words(std::uint8_t tenths);
+std::string_view air_words(std::uint8_t tenths);
+
 enum class Sense : std::uint8_t { seen, heard, smelt, felt, read };
 std::string_view name_of(Sense sense); ///< "heard"
 

@@ -163,6 +163,7 @@ TEST_CASE("a debrief goes page by page, scrubs by keys and pointer, and asks its
     CHECK(s.view.page == Page::stairs);
     CHECK(s.shows("You knew enough only at"));
     CHECK(s.shows("You marked"));
+    CHECK(s.shows("causes still fitting"));
     CHECK(s.view.tick == model.debrief.knew->tick);
     CHECK_FALSE(s.shows("of 100"));
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "bench/captions.hpp"
 #include "files/attempt.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/cutaway/places.hpp"
@@ -361,6 +362,17 @@ TEST_CASE("the scale of what is heard holds the tone that stands beside it", "[g
     CHECK(says(hands, std::to_string(tone_hz)));
     CHECK(says(hands, "1500"));
     CHECK(tone_hz < 1500);
+}
+
+TEST_CASE("the trace says of burners and air what a caption says", "[gui]") {
+    Hands hands;
+    hands.page.take("wait 1s");
+    hands.page.finish();
+    hands.page.show(CallPage::Middle::trace);
+    hands.look();
+    CHECK(says(hands, std::string(bench::roar_words(0))));
+    CHECK(says(hands, std::string(bench::air_words(0))));
+    CHECK_FALSE(says(hands, "tenths"));
 }
 
 TEST_CASE("a page with no room for the furnace is drawn without it", "[gui]") {
