@@ -18,6 +18,7 @@ namespace {
 using namespace canvas;
 
 constexpr float kMarkSpeed = 46; // drawing units a second at the rated flow
+constexpr float kGap = 14;       // design pixels between the drawing and its words
 constexpr float kMostDuct = 210; // units by which ducts may be drawn out upwards
 constexpr float kDoorWay = 30;   // units that a door comes off before it is out of sight
 constexpr float kModuleWay = 130;
@@ -589,9 +590,15 @@ std::vector<Label> on_screen(std::vector<Label> labels, const Transform& place) 
 
 } // namespace
 
+float width_for(const Canvas& canvas, float height, const CutawayScene& scene) {
+    const std::vector<Label> labels = labels_of(scene, 0);
+    return labels_width(canvas, labels, Side::Left) + labels_width(canvas, labels, Side::Right) +
+           2 * canvas.px(kGap) + height * kDrawing.width() / kDrawing.height();
+}
+
 CutawayLayout lay_out(const Canvas& canvas, Rect area, const CutawayScene& scene, const CutawayView& view) {
     CutawayLayout layout;
-    const float gap = canvas.px(14);
+    const float gap = canvas.px(kGap);
     std::vector<Label> labels = labels_of(scene, 0);
     Rect middle = area;
     const Rect left = middle.cut_left(labels_width(canvas, labels, Side::Left));

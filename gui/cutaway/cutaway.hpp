@@ -21,6 +21,9 @@ struct CutawayLayout {
     std::vector<PlacedLabel> labels;
 };
 
+/// Width of an area in which the drawing fills the height, with its words beside it.
+float width_for(const canvas::Canvas& canvas, float height, const CutawayScene& scene);
+
 CutawayLayout lay_out(const canvas::Canvas& canvas, canvas::Rect area, const CutawayScene& scene,
                       const CutawayView& view = {});
 

@@ -128,8 +128,10 @@ void letter_beside(const Sheet& sheet, LabelPlacer& placer, std::string_view wor
     const auto placed = placer.place(words, Type::Minimum, choices, true);
     if (!placed)
         return;
-    const float pad = sheet.canvas.px(4);
-    fill(sheet.canvas, {placed->ink.min - ImVec2{pad, 0}, placed->ink.max + ImVec2{pad, 0}},
+    // No more than the row's line: letters of the row above may hang down to here.
+    const float pad = sheet.canvas.px(4), reach = line_width(sheet.canvas, Line::Outline) + 1;
+    const float middle = body.centre().y;
+    fill(sheet.canvas, {{placed->ink.min.x - pad, middle - reach}, {placed->ink.max.x + pad, middle + reach}},
          ground_under(sheet, placed->ink));
     text(sheet.canvas, placed->choice.at, words, Type::Minimum, sheet.canvas.theme->ink, Align::Start);
 }

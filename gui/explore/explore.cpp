@@ -35,7 +35,10 @@ constexpr float kTwoWide = 760, kAllWide = 1080;
 constexpr float kTwoHigh = 400, kAllHigh = 520;
 /// A page lower than so many design pixels gives its switches a page of their own.
 constexpr float kLow = 800;
-constexpr float kFurnaceShare = 0.36F, kPanelShare = 0.53F;
+constexpr float kFurnaceShare = 0.36F, kMostFurnaceShare = 0.45F, kPanelShare = 0.53F;
+/// What the furnace leaves beside it at the least, if there is so much: what a page 1280 wide has there, and
+/// what one 1600 wide has there for three columns. With the gap between.
+constexpr float kLeastBeside = 802, kThreeBeside = 1006;
 constexpr float kPickerShare = 0.3F, kLeastPicker = 240, kLeastPaper = 660;
 /// So long is a step looked for before whoever asked is told that nothing moves.
 constexpr double kLongestStep_s = 1800;
@@ -334,6 +337,16 @@ Rect Explore::cut_view_choice(const Canvas& canvas, Rect rest) {
     return tabs.rest;
 }
 
+/// A share of the page, and more where the drawing has height to grow into and the rest stands as it did.
+float Explore::furnace_width(const Canvas& canvas, Rect rest, bool all) const {
+    const float share = std::round(rest.width() * (all ? kFurnaceShare : kMostFurnaceShare));
+    const float beside = rest.width() - share;
+    const float least = canvas.px(beside >= canvas.px(kThreeBeside) ? kThreeBeside : kLeastBeside);
+    const float most = std::min(rest.width() - least, rest.width() * kMostFurnaceShare);
+    const float wanted = cutaway::width_for(canvas, rest.height(), furnace_.shown());
+    return std::max(share, std::round(std::min(wanted, most)));
+}
+
 Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     Places places;
     const float wide = rest.width() / canvas.scale;
@@ -347,8 +360,7 @@ Explore::Places Explore::lay_out(const Canvas& canvas, Rect rest) {
     }
     choices_.clear();
     if (!small_) {
-        const float share = all ? kFurnaceShare : 0.45F;
-        places.put(View::Furnace, rest.cut_left(std::round(rest.width() * share)));
+        places.put(View::Furnace, rest.cut_left(furnace_width(canvas, rest, all)));
         rest.cut_left(gap);
         draw_step(canvas, rest.cut_top(line_height(canvas, Type::Heading)));
         rest.cut_top(canvas.px(6));

@@ -102,6 +102,7 @@ private:
     Places lay_out(const canvas::Canvas& canvas, canvas::Rect rest);
     canvas::Rect cut_view_choice(const canvas::Canvas& canvas, canvas::Rect rest);
     void draw_view(const canvas::Canvas& canvas, View view, canvas::Rect area);
+    float furnace_width(const canvas::Canvas& canvas, canvas::Rect rest, bool all) const;
     void draw_furnace(const canvas::Canvas& canvas, canvas::Rect area);
     void draw_diagram_page(const canvas::Canvas& canvas, canvas::Rect area);
     void draw_steps(const canvas::Canvas& canvas, canvas::Rect area);

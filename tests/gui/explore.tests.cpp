@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "gui/cutaway/cutaway.hpp"
 #include "gui/explore/energised.hpp"
 #include "gui/explore_session.hpp"
 #include "gui/platform/platform.hpp"
@@ -10,6 +11,37 @@ using platform::Key;
 using test::call_for_heat;
 using test::Headless;
 using Session = test::ExploreSession;
+
+TEST_CASE("the furnace has the width that its height has a use for, and leaves 1280x720 as it was") {
+    const auto share_of = [](ImVec2 size, canvas::ThemeId theme) {
+        explore::Explore window(test::call_for_heat().site, test::call_for_heat().scenario);
+        test::Headless ui(size, theme, platform::design_scale(size.y, 100, canvas::theme(theme)));
+        ui.settle([&](const canvas::Canvas& canvas) { window.draw(canvas, {{0, 0}, size}); });
+        for (const canvas::LayoutProbe::Text& text : ui.probe.texts())
+            if (text.words == "Steps")
+                return text.ink.min.x / size.x;
+        return 0.0F;
+    };
+    const float low = share_of({1280, 720}, canvas::ThemeId::Paper);
+    CHECK(low == Approx(0.39F).margin(0.01));
+    CHECK(share_of({1920, 1080}, canvas::ThemeId::Projector) > low + 0.03F);
+    CHECK(share_of({1920, 1080}, canvas::ThemeId::Paper) > low + 0.03F);
+}
+
+TEST_CASE("an area as wide as the drawing asks for lets it fill the height") {
+    const cutaway::CutawayScene scene = [] {
+        explore::RunningFurnace furnace(test::call_for_heat().site, test::call_for_heat().scenario);
+        return furnace.shown();
+    }();
+    test::Headless ui({1600, 1000});
+    ui.settle([&](const canvas::Canvas& canvas) {
+        for (const float height : {300.0F, 700.0F}) {
+            const float width = cutaway::width_for(canvas, height, scene);
+            const auto layout = cutaway::lay_out(canvas, {{0, 0}, {width, height}}, scene);
+            CHECK(layout.drawing.height() == Approx(height).epsilon(0.01));
+        }
+    });
+}
 
 TEST_CASE("time runs in whole ticks, at the chosen speed, and not while paused") {
     Session s;
