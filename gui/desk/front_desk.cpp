@@ -118,7 +118,7 @@ DeskWants FrontDesk::draw(const Canvas& canvas, Rect page) {
     const int pressed =
         draw_flow(canvas, lay_out_flow(canvas, head.cut_right(width_of_flow(canvas, items)), items), items);
     if (pressed == 0 || (ImGui::GetIO().KeyCtrl && platform::key_pressed(platform::Key::O)))
-        asks_path_ = path_takes_focus_ = !asks_path_;
+        ask_path(!asks_path_);
     wants.settings = pressed == 1;
     wants.close = pressed == 2;
     text_in(canvas, head, "Calls", Type::Title, canvas.theme->ink);
@@ -185,8 +185,19 @@ void FrontDesk::draw_file(const Canvas& canvas, Rect& rest, DeskWants& wants) {
         ImGui::SetKeyboardFocusHere();
     path_takes_focus_ = false;
     const bool entered =
-        ImGui::InputTextWithHint("##path", "path of an attempt (.jsonl) or of a call (.json)", path_.data(),
-                                 path_.size(), ImGuiInputTextFlags_EnterReturnsTrue);
+        ImGui::InputText("##path", path_.data(), path_.size(), ImGuiInputTextFlags_EnterReturnsTrue);
+    const Rect field{ImGui::GetItemRectMin(), ImGui::GetItemRectMax()};
+    if (canvas.probe != nullptr)
+        canvas.probe->add_target(field, "File##field");
+    if (path_[0] == '\0') {
+        const Rect inner = field.shrunk(canvas.px(10));
+        text_in(canvas, {{inner.min.x, field.min.y}, {inner.max.x, field.max.y}},
+                longest_that_fits(canvas,
+                                  {"path of an attempt (.jsonl) or of a call (.json)",
+                                   "path of a .jsonl or .json file", "path of a file"},
+                                  Type::Body, inner.width()),
+                Type::Body, canvas.theme->pencil);
+    }
     if ((entered || pressed) && path_[0] != '\0')
         wants.open = path_.data();
     if (platform::key_pressed(platform::Key::Escape))

@@ -39,6 +39,8 @@ public:
     [[nodiscard]] const std::vector<Call>& calls() const { return calls_; }
     [[nodiscard]] std::size_t chosen() const { return chosen_; }
     void choose(std::string_view name);
+    /// The field for a file's path.
+    void ask_path(bool asks) { asks_path_ = path_takes_focus_ = asks; }
 
 private:
     void draw_file(const canvas::Canvas& canvas, canvas::Rect& rest, DeskWants& wants);

@@ -17,7 +17,8 @@ using platform::Key;
 using platform::key_pressed;
 using work::Command;
 
-constexpr float kColumn = 430; ///< design pixels that a command, its key and the gap behind take
+constexpr float kColumn = 430;              ///< design pixels that a command, its key and the gap behind take
+constexpr float kBefore = 10, kBehind = 24; ///< design pixels before and behind a key
 constexpr std::string_view kWaits = "press a key";
 
 bool shifts_others(Key key) {
@@ -29,10 +30,18 @@ float key_column(const Canvas& canvas) {
     return button_width(canvas, kWaits);
 }
 
+/// Of the longest command and its key.
+float least_column(const Canvas& canvas) {
+    float title = 0;
+    for (std::size_t i = 0; i < work::kCommands; ++i)
+        title = std::max(title, text_size(canvas, work::title_of(static_cast<Command>(i)), Type::Body).x);
+    return std::ceil(title) + canvas.px(kBefore) + key_column(canvas) + canvas.px(kBehind);
+}
+
 void draw_row(const Canvas& canvas, Rect row, Command command, work::KeyMap& keys, KeysView& view) {
     const bool waits = view.waits == command;
     const Rect box = row.cut_right(key_column(canvas));
-    row.cut_right(canvas.px(10));
+    row.cut_right(canvas.px(kBefore));
     text_in(canvas, row, work::title_of(command), Type::Body, canvas.theme->ink);
     const std::string words =
         (waits ? std::string(kWaits) : keys.name(command)) + "##" + std::to_string(static_cast<int>(command));
@@ -65,7 +74,8 @@ bool take_key(work::KeyMap& keys, KeysView& view) {
 void draw_keys(const Canvas& canvas, Rect area, work::KeyMap& keys, KeysView& view) {
     sheet::Column column(canvas, area, "keys");
     const auto fitting = static_cast<std::size_t>(std::max(1.0F, column.width() / canvas.px(kColumn)));
-    const std::size_t columns = std::min<std::size_t>(3, fitting);
+    const bool two = 2 * least_column(canvas) <= column.width();
+    const std::size_t columns = std::clamp<std::size_t>(fitting, two ? 2 : 1, 3);
     const std::size_t rows = (work::kCommands + columns - 1) / columns;
     const float height = control_height(canvas);
     const float gap = canvas.px(6);
@@ -74,7 +84,7 @@ void draw_keys(const Canvas& canvas, Rect area, work::KeyMap& keys, KeysView& vi
     for (std::size_t i = 0; i < work::kCommands; ++i) {
         const ImVec2 at{table.min.x + static_cast<float>(i / rows) * width,
                         table.min.y + static_cast<float>(i % rows) * (height + gap)};
-        const Rect row = rect_at(at, {width - canvas.px(24), height});
+        const Rect row = rect_at(at, {width - canvas.px(kBehind), height});
         draw_row(column.canvas_for(row), row, static_cast<Command>(i), keys, view);
     }
     column.gap(6);

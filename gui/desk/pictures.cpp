@@ -54,6 +54,10 @@ public:
             return picture(word);
         if (verb == "debrief")
             return debrief(word);
+        if (verb == "point")
+            return point(line.substr(line.find(verb) + verb.size()));
+        if (verb == "show" && show_own(word))
+            return {};
         CallPage* page = program_.call();
         if (page == nullptr)
             return "no call is open";
@@ -85,6 +89,30 @@ private:
         return program_.show_debrief(page->second) ? std::string()
                                                    : "there is no debrief: no call was signed";
     }
+    /// The pointer to a place of the window, in pixels.
+    std::string point(const std::string& words) {
+        std::istringstream in(words);
+        ImVec2 at;
+        if (!(in >> at.x >> at.y))
+            return "a place has two numbers";
+        window_.point(at);
+        return {};
+    }
+    /// Whether it is a page of the program's own, not of a call.
+    bool show_own(const std::string& wanted) {
+        program_.close_settings();
+        if (wanted == "settings")
+            program_.show_settings(SettingsLeaf::looks);
+        else if (wanted == "keys")
+            program_.show_settings(SettingsLeaf::keys);
+        else if (wanted == "file")
+            program_.desk().ask_path(true);
+        else if (wanted == "cautions")
+            program_.show_cautions();
+        else
+            return false;
+        return true;
+    }
     /// No time goes by in it: a picture shows the moment that the script came to.
     void frame() {
         const platform::Wishes wishes = program_.wishes();
@@ -105,7 +133,8 @@ private:
                 return {};
             }
         return "found " + files::in_quotes(wanted) +
-               "; allowed furnace, diagram, trace, order, bag, notes, suspects, close, noticed";
+               "; allowed furnace, diagram, trace, switches, order, bag, notes, suspects, close, noticed, "
+               "settings, keys, file, cautions";
     }
     static std::string focus(CallPage& page, const std::string& part) {
         if (part.empty()) {

@@ -11,7 +11,9 @@ namespace lightoff::desk {
 /// Plays a script in a window and saves pictures of the moments that it names. Besides the lines of `play`:
 ///
 ///     picture NAME              FOLDER/NAME.png
-///     show PAGE                 furnace, diagram, trace, order, bag, notes, suspects, close, noticed
+///     show PAGE                 furnace, diagram, trace, switches, order, bag, notes, suspects, close,
+///                               noticed; settings, keys, file, cautions (these last)
+///     point X Y                 the pointer to a place of the window, in pixels
 ///     focus PART                a part's tag; `focus` alone closes it
 ///     debrief PAGE              of a call that is signed: moment, stairs, better, points, next
 ///

@@ -383,9 +383,12 @@ void Program::draw_cautions(const Canvas& canvas, Rect page) {
     const float width = std::min(page.width() - canvas.px(80), canvas.px(720));
     const float wrap = width - canvas.px(96);
     const std::string_view words = visit::cautions();
-    const float height = line_height(canvas, Type::Title) + text_size(canvas, words, Type::Body, wrap).y +
-                         control_height(canvas) + canvas.px(110);
-    const Rect card = rect_at(page.centre() - ImVec2{width, height} * 0.5F, {width, height});
+    const float least = line_height(canvas, Type::Title) + text_size(canvas, words, Type::Body, wrap).y +
+                        control_height(canvas) + canvas.px(84);
+    const float least_top = canvas.px(84); // for pipe and cock
+    const float height = std::clamp(page.height() - least_top - canvas.px(12), least, least + canvas.px(26));
+    const float top = std::max(least_top, (page.height() - height) / 2);
+    const Rect card = rect_at({page.centre().x - width / 2, page.min.y + top}, {width, height});
     // Pipe, cock with its lever, and the string that the tag hangs on.
     const float pipe_y = card.min.y - canvas.px(54);
     const ImVec2 cock{card.min.x + canvas.px(48), pipe_y};
@@ -415,10 +418,9 @@ void Program::draw_cautions(const Canvas& canvas, Rect page) {
     inner.cut_top(line_height(canvas, Type::Title) + canvas.px(16));
     const Rect used = paragraph(canvas, inner.min, wrap, words, Type::Body, theme.ink);
     inner.cut_top(used.height() + canvas.px(20));
-    const Rect row = inner.cut_top(control_height(canvas));
-    const bool lifted =
-        button(canvas, rect_at(row.min, {button_width(canvas, "Lift the tag", "Enter"), row.height()}),
-               "Lift the tag", false, "Enter");
+    const bool lifted = button(
+        canvas, rect_at(inner.min, {button_width(canvas, "Lift the tag", "Enter"), control_height(canvas)}),
+        "Lift the tag", false, "Enter");
     if (lifted || key_pressed(Key::Enter)) {
         own_.settings.cautions_read = true;
         keep_settings();
@@ -450,7 +452,7 @@ void Program::keep_settings() {
 void Program::draw_settings(const Canvas& canvas, Rect page) {
     const files::Settings before = own_.settings;
     work::KeyMap keys = work::KeyMap::with(own_.settings.keys);
-    const bool key_taken = settings_leaf_ == 1 && take_key(keys, keys_view_);
+    const bool key_taken = settings_leaf_ == SettingsLeaf::keys && take_key(keys, keys_view_);
     fill(canvas, page, canvas.theme->ground);
     Rect rest = page.shrunk(canvas.px(18));
     Rect head = rest.cut_top(control_height(canvas));
@@ -459,14 +461,15 @@ void Program::draw_settings(const Canvas& canvas, Rect page) {
         settings_open_ = false;
     const std::array<std::string_view, 2> leaves{"Looks and sound", "Keys"};
     head.cut_right(canvas.px(16));
-    settings_leaf_ = choice(canvas, head.cut_right(choice_width(canvas, leaves)), leaves, settings_leaf_);
+    settings_leaf_ = static_cast<SettingsLeaf>(choice(canvas, head.cut_right(choice_width(canvas, leaves)),
+                                                      leaves, static_cast<std::size_t>(settings_leaf_)));
     text_in(canvas, head, "Settings", Type::Title, canvas.theme->ink);
     rest.cut_top(canvas.px(20));
-    if (settings_leaf_ == 0)
+    if (settings_leaf_ == SettingsLeaf::looks)
         draw_looks(canvas, rest);
     else
         draw_keys(canvas, rest, keys, keys_view_);
-    if (settings_leaf_ == 0 || !settings_open_)
+    if (settings_leaf_ == SettingsLeaf::looks || !settings_open_)
         keys_view_ = {};
     own_.settings.keys = keys.changes();
     if (own_.settings != before) {

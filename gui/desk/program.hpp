@@ -12,6 +12,7 @@
 #include "gui/sound/synth.hpp"
 #include "gui/work/call_page.hpp"
 
+#include <cstdint>
 #include <memory>
 #include <mutex>
 #include <optional>
@@ -26,6 +27,8 @@ struct Own {
     std::string settings_file;   ///< empty: nothing is kept
     files::Settings settings;
 };
+
+enum class SettingsLeaf : std::uint8_t { looks, keys };
 
 /// The whole program in a window: front desk, a call being worked, a furnace looked into, settings.
 class Program : public platform::App {
@@ -44,6 +47,14 @@ public:
     void explore(const std::string& scenario);
     /// Talks a finished attempt over.
     void debrief(const std::string& attempt_path);
+    /// Opens the settings, or another of their leaves.
+    void show_settings(SettingsLeaf leaf) {
+        settings_open_ = true;
+        settings_leaf_ = leaf;
+    }
+    void close_settings() { settings_open_ = false; }
+    /// As at the very first start.
+    void show_cautions() { own_.settings.cautions_read = false; }
 
     /// A call's file (.json) is begun, an attempt with an end talked over, any other attempt gone on with.
     void open_file(const std::string& typed);
@@ -109,7 +120,7 @@ private:
     std::unique_ptr<OpenExplore> explore_;
     std::unique_ptr<OpenDebrief> debrief_;
     bool settings_open_ = false;
-    std::size_t settings_leaf_ = 0; ///< looks, keys
+    SettingsLeaf settings_leaf_ = SettingsLeaf::looks;
     KeysView keys_view_;
     bool close_ = false;
     ImVec2 window_px_{0, 0};

@@ -96,6 +96,26 @@ void shut_list_of_placed_lead(BagView& view) {
 
 } // namespace
 
+std::string numbers_in_short(const view::Known& known, view::Wanted::Lead in_hand,
+                             const std::function<bool(const std::string&)>& fits) {
+    std::string all;
+    for (std::size_t i = 0; i < kInstruments; ++i) {
+        const auto instrument = static_cast<Instrument>(i);
+        const bool lead = instrument == Instrument::multimeter && in_hand != view::Wanted::Lead::none;
+        if (instrument == Instrument::co_alarm || (!lead && !is_in_use(known.percept, instrument)))
+            continue;
+        const std::string now = in_short(known, instrument);
+        if (now.empty() && !lead)
+            continue;
+        const std::string more = all + (all.empty() ? "" : "  ·  ") + std::string(title_of(instrument).name) +
+                                 " " + (now.empty() ? "off" : now);
+        if (!all.empty() && !fits(more))
+            break;
+        all = more;
+    }
+    return all;
+}
+
 std::string expect_line(const view::Known& known, std::size_t window) {
     return std::string(bench::spec_of(bench::Verb::expect).name) + " " +
            bench::choices(*known.site, bench::Word::instrument)[window].name + " ";

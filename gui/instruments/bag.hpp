@@ -5,6 +5,7 @@
 #include "gui/view/known.hpp"
 
 #include <array>
+#include <functional>
 #include <string>
 
 /// Faces of the instruments: what stands in their windows, where they are put, and all that hands can do to
@@ -28,6 +29,11 @@ struct BagView {
 /// out.
 void draw_bag(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known, BagView& view,
               view::Wanted& wanted);
+
+/// What the instruments in use show, one after the other, as many as fit; the multimeter also while a lead
+/// of it is in the hand: "Multimeter 27.11 V  ·  Manometer −0.991 in. w.c.". Empty: none is in use.
+std::string numbers_in_short(const view::Known& known, view::Wanted::Lead in_hand,
+                             const std::function<bool(const std::string&)>& fits);
 
 /// "expect multimeter ": to be finished by typing. Of the instrument in use that was put there last, as far
 /// as its number tells; of none if none is in use.

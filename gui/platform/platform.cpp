@@ -368,6 +368,10 @@ const std::vector<std::string>& Platform::font_messages() const {
     return window_->fonts.missing;
 }
 
+void Platform::point(ImVec2 at_px) {
+    window_->queue.push(PointerEvent{at_px.x, at_px.y});
+}
+
 void Platform::request_screenshot(const std::string& path) {
     window_->screenshot_path = path;
 }

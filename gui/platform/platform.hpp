@@ -48,6 +48,9 @@ public:
     /// One sentence for each typeface that was not found.
     const std::vector<std::string>& font_messages() const;
 
+    /// As if the pointer had been moved there.
+    void point(ImVec2 at_px);
+
     /// The next frame drawn is written to this file as PNG.
     void request_screenshot(const std::string& path);
     /// Whether the last screenshot asked for could be written.

@@ -12,6 +12,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/platform/input_queue.hpp"
+#include "gui/sheet/column.hpp"
 #include "gui/work/noticed.hpp"
 #include "gui/work/strip.hpp"
 #include "gui/work/unproved.hpp"
@@ -284,19 +285,18 @@ void CallPage::handle_keys(const view::Known& known, view::Wanted& wanted) {
         if (keys_.pressed(static_cast<Command>(i)))
             show(static_cast<Side>(i));
     if (keys_.pressed(Command::turn))
-        turn_middle();
+        show(next_middle());
     if (keys_.pressed(Command::hold))
         pace_.hold(!pace_.held());
     if (keys_.pressed(Command::wait))
         wanted.lines.push_back("wait until anything");
 }
 
-/// To the next view of the middle, or back to the one that a sheet lies over.
-void CallPage::turn_middle() {
+/// The next view of the middle, or the one that a sheet lies over.
+CallPage::Middle CallPage::next_middle() const {
     const std::size_t views = folding_.strip_beside ? kMiddles - 1 : kMiddles;
     const bool covered = !folding_.sheets_beside && sheet_up_;
-    const std::size_t now = static_cast<std::size_t>(middle_);
-    show(static_cast<Middle>(covered ? now : (now + 1) % views));
+    return covered ? middle_ : static_cast<Middle>((static_cast<std::size_t>(middle_) + 1) % views);
 }
 
 // ---- the page ----
@@ -353,12 +353,12 @@ void CallPage::draw(const Canvas& canvas, Rect page) {
     obey(wanted);
 }
 
-/// Names of all panes, where one is shown at a time.
+/// Names of all panes, where one is shown at a time, with the key that leads there.
 void CallPage::draw_rail(const Canvas& canvas, Rect& rest) {
     std::vector<std::string> names, keys;
     for (const std::string_view name : kMiddleNames) {
         names.emplace_back(name);
-        keys.emplace_back();
+        keys.push_back(keys_.name(Command::turn));
     }
     for (std::size_t i = 0; i < kSides; ++i) {
         names.emplace_back(kSideNames[i]);
@@ -380,7 +380,8 @@ void CallPage::draw_rail(const Canvas& canvas, Rect& rest) {
     for (std::size_t i = 0; i < names.size(); ++i) {
         const Rect box = rail.cut_top(height);
         rail.min.y -= edge;
-        if (!button(canvas, box, names[i], i == up, keys_too ? keys[i] : std::string()))
+        const bool has_key = i >= kMiddles || i == static_cast<std::size_t>(next_middle());
+        if (!button(canvas, box, names[i], i == up, keys_too && has_key ? keys[i] : std::string()))
             continue;
         if (i < kMiddles)
             show(static_cast<Middle>(i));
@@ -394,27 +395,43 @@ void CallPage::draw_stopped(const Canvas& canvas, Rect page, const bench::Hazard
     const Theme& theme = *canvas.theme;
     const bench::HazardRow& row = visit_.site().hazards[static_cast<std::size_t>(event.hazard)];
     fill(canvas, page, theme.ground);
-    const float width = std::min(page.width() - canvas.px(60), canvas.px(720));
-    const std::string title =
-        "Stop work at " + visit::clock_text(event.tick - visit_.arrived_tick()) + ". " + row.title + ".";
-    const std::string where = "Where: " + event.about + ".";
-    const std::string_view over = "This call ends here. The debrief begins with this moment.";
-    Rect rest = rect_at({page.centre().x - width / 2, page.min.y + page.height() * 0.2F},
-                        {width, page.height() * 0.8F});
-    const Rect mark = rest;
-    const auto say = [&](std::string_view words, Type type, Colour colour) {
-        const Rect used = paragraph(canvas, rest.min, width, words, type, colour);
-        rest.cut_top(used.height() + canvas.px(12));
+    struct Said {
+        std::string words;
+        Type type;
+        Colour colour;
     };
-    say(title, Type::Title, theme.alarm);
-    say(where, Type::Body, theme.ink);
-    say(row.why, Type::Body, theme.ink);
-    say(over, Type::Body, theme.ink);
-    const float left = mark.min.x - canvas.px(18);
-    segment(canvas, {left, mark.min.y}, {left, rest.min.y}, Line::Silhouette, theme.alarm);
-    const Rect box =
-        rect_at(rest.min, {button_width(canvas, "Talk it over", "Enter"), control_height(canvas)});
-    if (button(canvas, box, "Talk it over", false, "Enter") || platform::key_pressed(platform::Key::Enter))
+    const std::array<Said, 4> lines{
+        {{"Stop work at " + visit::clock_text(event.tick - visit_.arrived_tick()) + ". " + row.title + ".",
+          Type::Title, theme.alarm},
+         {"Where: " + event.about + ".", Type::Body, theme.ink},
+         {row.why, Type::Body, theme.ink},
+         {"This call ends here. The debrief begins with this moment.", Type::Body, theme.ink}}};
+    const float between = canvas.px(12), rule_room = canvas.px(18), least_top = canvas.px(12);
+    const float width = std::min(page.width() - canvas.px(60), canvas.px(720));
+    float height = control_height(canvas);
+    for (const Said& line : lines)
+        height += text_size(canvas, line.words, line.type, width).y + between;
+    // A little above the middle, or as high as it must be; what has no room even so is scrolled to.
+    const float top = std::max(least_top, std::min(page.height() * 0.2F, (page.height() - height) / 2));
+    const float margin = std::round(canvas.px(6)); // of a column
+    const float left = page.centre().x - width / 2 - rule_room - margin;
+    sheet::Column column(
+        canvas,
+        {{left, page.min.y + top - margin},
+         {left + rule_room + width + 2 * margin + std::round(ImGui::GetStyle().ScrollbarSize), page.max.y}},
+        "stopped");
+    const ImVec2 mark{column.left(), column.y()};
+    column.indent(18);
+    for (const Said& line : lines) {
+        const Rect box = column.take(text_size(canvas, line.words, line.type, width).y);
+        paragraph(column.canvas_for(box), box.min, width, line.words, line.type, line.colour);
+        column.gap(12);
+    }
+    segment(column.canvas(), mark, {mark.x, column.y()}, Line::Silhouette, theme.alarm);
+    const Rect box = rect_at(column.take(control_height(canvas)).min,
+                             {button_width(canvas, "Talk it over", "Enter"), control_height(canvas)});
+    if (button(column.canvas_for(box), box, "Talk it over", false, "Enter") ||
+        platform::key_pressed(platform::Key::Enter))
         leave();
 }
 
@@ -566,9 +583,23 @@ void CallPage::draw_side_tabs(const Canvas& canvas, Rect& area) {
     for (std::size_t i = 0; i < kSides; ++i)
         items.push_back({std::string(kSideNames[i]), keys_.name(static_cast<Command>(i)),
                          i == static_cast<std::size_t>(side_), true, 0, 0});
-    if (width_of_flow(canvas, items) > area.width())
+    const auto without_keys = [&] {
         for (FlowItem& item : items)
-            item.key.clear(); // one line is worth more than the keys beside the words
+            item.key.clear();
+    };
+    const std::vector<FlowItem> with_keys = items;
+    if (width_of_flow(canvas, items) > area.width())
+        without_keys(); // one line is worth more than the keys beside the words
+    if (width_of_flow(canvas, items) > area.width()) { // two lines of three, in columns
+        items = with_keys;
+        const float third = std::floor(area.width() / 3);
+        if (std::any_of(items.begin(), items.end(), [&](const FlowItem& item) {
+                return button_width(canvas, item.words, item.key) > third;
+            }))
+            without_keys();
+        for (FlowItem& item : items)
+            item.least_width = third;
+    }
     const Flow flow = lay_out_flow(canvas, area, items);
     if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
         show(static_cast<Side>(pressed));
@@ -676,6 +707,21 @@ void CallPage::draw_words(const Canvas& canvas, Rect area, const view::Known& kn
         paragraph(canvas, area.min, area.width(), why, Type::Body, canvas.theme->alarm);
 }
 
+/// What the instruments in use show, while their faces have no place beside the drawing. A long refusal may
+/// leave no room for it.
+void CallPage::draw_numbers(const Canvas& canvas, Rect& rest, const view::Known& known) const {
+    const float row = line_height(canvas, Type::Body);
+    if (sheet_shown() || rest.height() - row - canvas.px(4) < canvas.px(kLeastDrawing))
+        return;
+    const std::string numbers = faces::numbers_in_short(known, lead_in_hand(), [&](const std::string& some) {
+        return text_size(canvas, some, Type::Body).x <= rest.width();
+    });
+    if (numbers.empty())
+        return;
+    text_in(canvas, rest.cut_bottom(row), numbers, Type::Body, canvas.theme->ink);
+    rest.cut_bottom(canvas.px(4));
+}
+
 /// Words over the line that can be typed; on a low page beside its button. A long refusal takes the lines
 /// that it needs.
 void CallPage::draw_foot(const Canvas& canvas, Rect& rest, const view::Known& known, view::Wanted& wanted) {
@@ -689,6 +735,7 @@ void CallPage::draw_foot(const Canvas& canvas, Rect& rest, const view::Known& kn
     const float typed = control_height(canvas);
     Rect area = rest.cut_bottom(folding_.low ? std::max(words, typed) : words + canvas.px(8) + typed);
     rest.cut_bottom(canvas.px(8));
+    draw_numbers(canvas, rest, known);
     if (!folding_.low) {
         draw_words(canvas, area.cut_top(words), known);
         area.cut_top(canvas.px(8));

@@ -116,7 +116,7 @@ private:
     bool reads_or_writes() const;
     /// It has a place of its own, or has been turned to.
     bool sheet_shown() const { return folding_.sheets_beside || sheet_up_; }
-    void turn_middle();
+    Middle next_middle() const;
 
     void draw_stopped(const canvas::Canvas& canvas, canvas::Rect page, const bench::HazardEvent& event);
     void draw_head(const canvas::Canvas& canvas, canvas::Rect area, const std::string& unproved);
@@ -139,6 +139,7 @@ private:
     const std::string& said() const { return tag_.refusal.empty() ? refusal_ : tag_.refusal; }
     void draw_foot(const canvas::Canvas& canvas, canvas::Rect& rest, const view::Known& known,
                    view::Wanted& wanted);
+    void draw_numbers(const canvas::Canvas& canvas, canvas::Rect& rest, const view::Known& known) const;
     void draw_words(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
     void draw_act(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known) const;
 

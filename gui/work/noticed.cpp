@@ -19,6 +19,7 @@ namespace {
 using namespace canvas;
 
 constexpr std::uint64_t kFreshTicks = 6 * 20;
+constexpr float kMostForWaits = 0.45F; ///< of the sheet's height, for what can be waited for
 
 std::string time_of(const view::Known& known, std::uint64_t tick) {
     return tick < known.arrived_tick ? std::string("before") : visit::clock_text(tick - known.arrived_tick);
@@ -64,23 +65,38 @@ void draw_last_noticed(const Canvas& canvas, Rect area, const view::Known& known
 }
 
 void draw_noticed(const Canvas& canvas, Rect area, const view::Known& known, view::Wanted& wanted) {
-    text_in(canvas, area.cut_top(line_height(canvas, Type::Body)), "Wait for …", Type::Body,
-            canvas.theme->ink);
-    area.cut_top(canvas.px(4));
     std::vector<FlowItem> items;
     for (const visit::UntilRow& row : visit::until_rows())
         items.push_back({std::string(row.name), "", false, true, static_cast<int>(items.size()), 0});
-    const Flow flow = lay_out_flow(canvas, area, items);
-    if (const int pressed = draw_flow(canvas, flow, items); pressed >= 0)
-        wanted.lines.push_back("wait until " + items[static_cast<std::size_t>(pressed)].words);
-    area.cut_top(flow.height + canvas.px(10));
-    segment(canvas, area.min, {area.max.x, area.min.y}, Line::Rule, canvas.theme->rule);
-    area.cut_top(canvas.px(6));
+    const auto draw_waits = [&](const Canvas& on, Rect& rest, Rect view) {
+        const Rect head = rest.cut_top(line_height(canvas, Type::Body));
+        text_in(in_view(on, head, view), head, "Wait for …", Type::Body, canvas.theme->ink);
+        rest.cut_top(canvas.px(4));
+        const Flow flow = lay_out_flow(canvas, rest, items);
+        const Rect all = rest.cut_top(flow.height);
+        if (const int pressed = draw_flow(in_view(on, all, view), flow, items); pressed >= 0)
+            wanted.lines.push_back("wait until " + items[static_cast<std::size_t>(pressed)].words);
+        rest.cut_top(canvas.px(10));
+        segment(on, rest.min, {rest.max.x, rest.min.y}, Line::Rule, canvas.theme->rule);
+        rest.cut_top(canvas.px(6));
+    };
+    // Where the buttons would leave little room for what was noticed, they scroll with it.
+    const bool scroll_too = lay_out_flow(canvas, area, items).height > area.height() * kMostForWaits;
+    if (scroll_too)
+        for (FlowItem& item : items)
+            item.group = 0; // edge to edge
+    else
+        draw_waits(canvas, area, area);
     ImGui::SetCursorScreenPos(area.min);
     ImGui::BeginChild("noticed", area.size(), false, ImGuiWindowFlags_NoBackground);
     const Canvas inside = canvas.here();
     ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = area.width() - ImGui::GetStyle().ScrollbarSize - canvas.px(4);
+    if (scroll_too) {
+        Rect rest = rect_at(at, {width, 1e6F});
+        draw_waits(inside, rest, area);
+        at = rest.min;
+    }
     if (known.captions.empty())
         text(inside, at, "Nothing yet.", Type::Secondary, canvas.theme->pencil);
     for (auto caption = known.captions.rbegin(); caption != known.captions.rend(); ++caption)

@@ -61,6 +61,11 @@ public:
         settle();
         return true;
     }
+    [[nodiscard]] bool shows_part(std::string_view words) const {
+        const auto& texts = screen.probe.texts();
+        return std::any_of(texts.begin(), texts.end(),
+                           [&](const auto& text) { return text.words.find(words) != std::string::npos; });
+    }
     void tap(platform::Key key) {
         screen.tap(key);
         settle();
@@ -87,6 +92,7 @@ inline void show_all_of_it(Stage& stage, const std::string& name, const Visit& v
         visit(name + ", scrolled", stage.screen.probe);
     }
     scroll_children(0);
+    stage.settle();
 }
 
 inline constexpr std::initializer_list<const char*> kHalfWorked{
