@@ -208,7 +208,7 @@ TEST_CASE("a probe in sight of the exchanger reads the supply air too hot",
     CHECK(t.reading("thermometer T1") > out_of_sight + 2.0);
 }
 
-TEST_CASE("both hoses of the manometer read the external static, about half an inch",
+TEST_CASE("both hoses of the manometer read the external static: the plate's half an inch at the most",
           "[healthy][common practice, no source]") {
     Technician t = sound(kWarm_min);
     t.drive("manometer-a supply-static");
@@ -220,7 +220,8 @@ TEST_CASE("both hoses of the manometer read the external static, about half an i
     CHECK(supply > 0.0);
     CHECK(below_the_room > 0.0);
     CHECK(both == Approx(supply + below_the_room).margin(0.01)); // the magnitudes add
-    CHECK(both == Approx(0.50).margin(0.03));
+    CHECK(both == Approx(0.48).margin(0.02));
+    CHECK(both <= 0.50);
 }
 
 TEST_CASE("the vent connector draws 0.02 to 0.05 in.", "[healthy][common practice, no source]") {

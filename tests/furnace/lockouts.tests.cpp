@@ -378,7 +378,9 @@ TEST_CASE("power lost in the run: flame out at once, start from the beginning wh
     const auto lit_s = rig.run_until(300.0, is_heating);
     REQUIRE(lit_s.has_value());
     CHECK(*lit_s - back_s > 60.0); // purge, warm-up, trial, blower delay
-    CHECK(rig.count_of(kTrial) == 2);
+    // One more if the limit opens on the heat that is left (the next case); never one without its purge.
+    CHECK(rig.count_of(kTrial) >= 2);
+    CHECK(rig.count_of("board, burner: Prepurge") == rig.count_of(kTrial));
 }
 
 TEST_CASE(

@@ -83,7 +83,7 @@ TEST_CASE("on the running furnace the windows come to the furnace's own flue gas
     Desk desk(900.0);
     Analyser& meter = desk.bag.analyser;
     meter.setting = {Spot::vent_connector, AnalyserFuel::natural_gas, 1, 0};
-    desk.seconds(90.0);
+    desk.seconds(100.0);
     const furnace::Signals& s = desk.rig.world.state.signals;
     CHECK(fits(value_of(meter.oxygen), s.combustion.o2_dry));
     CHECK(fits(value_of(meter.carbon_dioxide), s.combustion.co2_dry));
