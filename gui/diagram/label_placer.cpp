@@ -15,6 +15,7 @@ using canvas::Rect;
 constexpr float kSlack = 0.7F; // pixels: letters stand on whole ones
 constexpr float kNear = 8;     // design pixels: a line this close seems to be the one named
 constexpr float kGap = 2;      // design pixels between words
+constexpr float kHalo = 2;     // design pixels round words over lines, as haloed_text has it
 
 bool overlap(const Rect& a, const Rect& b) {
     return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
@@ -88,14 +89,23 @@ std::optional<LabelPlacer::Placed> LabelPlacer::try_choice(const Choice& choice,
         return std::nullopt;
     if (!in_view || forbidden_.meets(ink.shrunk(kSlack)))
         return std::nullopt;
-    return Placed{choice, ink, !edges_through(ink).empty(), discouraged_.meets(ink)};
+    Placed placed{choice, ink, !edges_through(ink).empty(), discouraged_.meets(ink)};
+    placed.eats_into_words = (placed.over_edges || placed.over_lines) && eats_into_words(ink);
+    return placed;
+}
+
+/// By the halo that words over a line or an edge are drawn with.
+bool LabelPlacer::eats_into_words(Rect ink) const {
+    const Rect haloed = ink.shrunk(-canvas_.px(kHalo));
+    return std::any_of(words_.begin(), words_.end(),
+                       [&](const Rect& words) { return overlap(words, haloed); });
 }
 
 std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, canvas::Type type,
                                                       std::span<const Choice> choices, bool on_line) {
     const ImVec2 size = canvas::text_size(canvas_, words, type);
     const auto cost = [](const Placed& placed) {
-        return (placed.over_lines ? 2 : 0) + (placed.over_edges ? 1 : 0);
+        return (placed.eats_into_words ? 4 : 0) + (placed.over_lines ? 2 : 0) + (placed.over_edges ? 1 : 0);
     };
     std::optional<Placed> best;
     for (const Choice& choice : choices) {
@@ -109,6 +119,7 @@ std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, ca
         best->over_lines =
             best->over_lines ||
             discouraged_.meets({best->ink.min, best->ink.max + ImVec2{0, size.y * kEmptyOfLine}});
+        words_.push_back(best->ink);
         const float gap = canvas_.px(kGap);
         forbidden_.add({best->ink.min - ImVec2{gap, 0}, best->ink.max + ImVec2{gap, 0}});
     }

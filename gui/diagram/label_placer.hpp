@@ -36,9 +36,11 @@ public:
         canvas::Rect ink;
         bool over_edges = false;
         bool over_lines = false;
+        bool eats_into_words = false; ///< its halo does
     };
-    /// The first choice that meets nothing, else the first that only edges run through, else the first that
-    /// is allowed; its room is taken from then on. `on_line`: they belong on one.
+    /// The first choice that meets nothing, else the first that only edges run through, else the first whose
+    /// halo leaves other words whole, else the first that is allowed; its room is taken from then on.
+    /// `on_line`: they belong on one.
     std::optional<Placed> place(std::string_view words, canvas::Type type, std::span<const Choice> choices,
                                 bool on_line = false);
     /// Whether no words and nothing forbidden lie there.
@@ -68,10 +70,12 @@ private:
     /// Where words would lie; none: it is not allowed.
     [[nodiscard]] std::optional<Placed> try_choice(const Choice& choice, ImVec2 size) const;
 
+    [[nodiscard]] bool eats_into_words(canvas::Rect ink) const;
+
     const canvas::Canvas& canvas_;
     canvas::Rect view_;
     Boxes forbidden_, discouraged_;
-    std::vector<canvas::Rect> edges_, haloed_;
+    std::vector<canvas::Rect> edges_, haloed_, words_;
     bool off_lines_ = false;
 };
 

@@ -54,7 +54,9 @@ std::string sensed_words(RunningFurnace& furnace, const bench::WayOn::Sensed& se
     const control::Board& board = furnace.model().board;
     if (sensed.input == board.self_check_input)
         return std::string("the board's own check ") + (sensed.wanted ? "pass" : "fail") +
-               (tense == Tense::then ? "ed" : sensed.wanted ? "es" : "s");
+               (tense == Tense::then ? "ed"
+                : sensed.wanted      ? "es"
+                                     : "s");
     std::string measured;
     if (const auto gauge = gauge_of_input(furnace.model(), furnace.gauges(), sensed.input))
         measured = (tense == Tense::now ? "now " : "") +
