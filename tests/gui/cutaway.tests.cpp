@@ -6,6 +6,7 @@
 #include "gui/cutaway/motion.hpp"
 #include "gui/cutaway/places.hpp"
 #include "gui/cutaway/wear.hpp"
+#include "gui/drawn_corners.hpp"
 #include "gui/explore/running_furnace.hpp"
 #include "gui/headless.hpp"
 #include "lesson/scenario.hpp"
@@ -312,15 +313,7 @@ namespace {
 std::vector<std::uint32_t> corners_of(const CutawayScene& scene) {
     test::Headless ui({900, 700});
     ui.frame([&](const canvas::Canvas& canvas) { draw_cutaway(canvas, {{20, 20}, {880, 680}}, scene); });
-    std::vector<std::uint32_t> all;
-    const ImDrawData& data = *ImGui::GetDrawData();
-    for (int i = 0; i < data.CmdListsCount; ++i)
-        for (const ImDrawVert& corner : data.CmdLists[i]->VtxBuffer) {
-            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.x * 64)));
-            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.y * 64)));
-            all.push_back(corner.col);
-        }
-    return all;
+    return test::drawn_corners();
 }
 
 CutawayScene burning_scene() {

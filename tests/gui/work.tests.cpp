@@ -3,6 +3,7 @@
 #include "files/attempt.hpp"
 #include "files/bundle_loader.hpp"
 #include "gui/cutaway/places.hpp"
+#include "gui/drawn_corners.hpp"
 #include "gui/headless.hpp"
 #include "gui/view/things.hpp"
 #include "gui/work/call_page.hpp"
@@ -233,19 +234,6 @@ TEST_CASE("waiting stops at what can be noticed", "[gui]") {
 
 namespace {
 
-/// All that was drawn, to the last corner of the last triangle.
-std::vector<std::uint32_t> drawn() {
-    std::vector<std::uint32_t> all;
-    const ImDrawData& data = *ImGui::GetDrawData();
-    for (int i = 0; i < data.CmdListsCount; ++i)
-        for (const ImDrawVert& corner : data.CmdLists[i]->VtxBuffer) {
-            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.x * 64)));
-            all.push_back(static_cast<std::uint32_t>(std::lround(corner.pos.y * 64)));
-            all.push_back(corner.col);
-        }
-    return all;
-}
-
 /// The call's pages one after the other, with another fault or another severity of it.
 std::vector<std::vector<std::uint32_t>> pictures_with(const std::string& fault, double severity,
                                                       bench::Percept& percept,
@@ -266,7 +254,7 @@ std::vector<std::vector<std::uint32_t>> pictures_with(const std::string& fault, 
             hands.page.show(middle);
             hands.page.show(static_cast<CallPage::Side>(side));
             hands.look();
-            all.push_back(drawn());
+            all.push_back(test::drawn_corners());
         }
     return all;
 }
