@@ -248,7 +248,6 @@ Rating Bank::best_test(const std::vector<Suspect>& suspects, const Stance& stanc
     const Question question{suspects, bits};
     if (const auto known = best_.find(question); known != best_.end())
         return known->second;
-    make_profiles_of(suspects);
     Rating best;
     for (std::size_t test = 0; test < tests_.size(); ++test) {
         const Rating rating = rate(static_cast<int>(test), suspects, stance);
