@@ -504,8 +504,10 @@ TEST_CASE("Fit shows all of a sheet that opened in part, and once more a part th
     CHECK_FALSE(pane.view.shows_whole(pane.view.fitted_to, pane.ladder));
 }
 
-TEST_CASE("the sheet follows who walks the wire") {
-    Pane pane = large_text_pane();
+namespace {
+
+/// Doors off, black parked on common, and the keyboard walking red along the wire.
+void walk_from_rollout(Pane& pane) {
     pane.act("blower-door off");
     pane.act("burner-door off");
     pane.act("leads rollout.in board.C");
@@ -513,6 +515,13 @@ TEST_CASE("the sheet follows who walks the wire") {
     pane.settle();
     pane.screen.tap(platform::Key::K);
     pane.settle();
+}
+
+} // namespace
+
+TEST_CASE("the sheet follows who walks the wire") {
+    Pane pane = large_text_pane();
+    walk_from_rollout(pane);
     const ImVec2 before = pane.view.place.offset;
     for (int i = 0; i < 8; ++i) {
         pane.screen.tap(platform::Key::Right);
@@ -628,13 +637,7 @@ TEST_CASE("dragging moves the sheet and picks nothing; the wheel zooms about the
 
 TEST_CASE("by the keyboard alone: walking the wire takes the red lead from screw to screw") {
     Pane pane(kInduced);
-    pane.act("blower-door off");
-    pane.act("burner-door off");
-    pane.act("leads rollout.in board.C");
-    pane.view.take_keyboard = true;
-    pane.settle();
-    pane.screen.tap(platform::Key::K);
-    pane.settle();
+    walk_from_rollout(pane);
     CHECK(pane.view.walking);
     pane.screen.tap(platform::Key::Right);
     pane.settle();
