@@ -40,7 +40,9 @@ void Visit::pass() {
 }
 
 void Visit::mark() {
-    if (!writer_ || world_.tick == marked_tick_)
+    // A mark shows the World before what begins in its tick.
+    const bool begun_now = !done_.empty() && done_.back().tick == world_.tick;
+    if (!writer_ || world_.tick == marked_tick_ || begun_now)
         return;
     marked_tick_ = world_.tick;
     writer_->mark(static_cast<std::int64_t>(world_.tick), lesson::world_hash(world_));

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "visit/visit.hpp"
 
+#include "files/attempt_log.hpp"
 #include "files/bundle_loader.hpp"
+#include "files/temporary_folder.hpp"
 #include "lesson/log.hpp"
+#include "lesson/replay.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -38,6 +41,35 @@ TEST_CASE("a second action is refused while the hands are busy, and is not writt
     REQUIRE(visit.begin(bench::parse_action(bundle.site, "burner-door off"), "student").empty());
     CHECK_FALSE(visit.begin(bench::parse_action(bundle.site, "disconnect off"), "student").empty());
     CHECK(visit.actions() == 1);
+}
+
+TEST_CASE("an attempt left at any tick replays and is taken up where it was left", "[visit]") {
+    const files::LoadedBundle bundle = files::load_bundle("plugged-hose");
+    const TemporaryFolder folder;
+    const std::string path = folder.file("left.jsonl");
+    const int ticks_after = GENERATE(0, 1, 7); // none: the window is closed in the very tick the act begins
+    CAPTURE(ticks_after);
+    std::uint64_t left_hash = 0;
+    {
+        visit::Visit visit(bundle, 0);
+        visit.record(path);
+        REQUIRE(visit.act(bench::parse_action(bundle.site, "wait 30s"), "student", kNobody).empty());
+        REQUIRE(visit.begin(bench::parse_action(bundle.site, "disconnect off"), "student").empty());
+        for (int i = 0; i < ticks_after; ++i)
+            visit.tick();
+        left_hash = lesson::world_hash(visit.world());
+        visit.leave();
+    }
+    const files::Attempt attempt = files::read_attempt(path, furnace::kPhysicsVersion);
+    const lesson::Log log = files::log_of(attempt, path, bundle.site);
+    const lesson::ReplayResult replayed = lesson::replay(bundle.site, bundle.scenario, log);
+    CHECK_FALSE(replayed.divergence);
+    CHECK(lesson::world_hash(replayed.world) == left_hash);
+
+    visit::Visit taken_up(bundle, 0);
+    REQUIRE_NOTHROW(taken_up.resume(path));
+    CHECK(taken_up.actions() == 2);
+    taken_up.leave();
 }
 
 TEST_CASE("what would stop all work is known before it is done, and ends the call when it is", "[visit]") {
