@@ -5,6 +5,7 @@
 
 #include <functional>
 #include <string>
+#include <utility>
 #include <vector>
 
 // What the furnace does when something fails, and how it comes back. One part is broken by a number of the
@@ -365,8 +366,14 @@ TEST_CASE("ground open: runs as long as gas pipe or vent bonds the cabinet (CP)"
 }
 
 TEST_CASE("power lost in the run: flame out at once, start from the beginning when it is back (CP)") {
+    // Once the exchanger is hot, the limit opens on the heat that is left while purge and warm-up pass
+    // without the blower, and closes again: one trial more. Soon after the first heat it does not. Where it
+    // begins (between 120 and 150 s of running) is the model's; that a blink of the supply does it to a hot
+    // furnace is common.
+    const auto [run_s, trials] = GENERATE(std::pair{100.0, 2}, std::pair{300.0, 3});
+    CAPTURE(run_s);
     Rig rig;
-    rig.run(300.0);
+    rig.run(run_s);
     rig.act("breaker off");
     rig.run(0.5);
     CHECK(rig.world.state.signals.combustion.heat_released_hhv_w == 0.0);
@@ -378,8 +385,7 @@ TEST_CASE("power lost in the run: flame out at once, start from the beginning wh
     const auto lit_s = rig.run_until(300.0, is_heating);
     REQUIRE(lit_s.has_value());
     CHECK(*lit_s - back_s > 60.0); // purge, warm-up, trial, blower delay
-    // One more if the limit opens on the heat that is left (the next case); never one without its purge.
-    CHECK(rig.count_of(kTrial) >= 2);
+    CHECK(rig.count_of(kTrial) == trials);
     CHECK(rig.count_of("board, burner: Prepurge") == rig.count_of(kTrial));
 }
 
