@@ -5,6 +5,7 @@
 #include "units/convert.hpp"
 #include "visit/words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace lightoff::sheet {
@@ -23,6 +24,33 @@ std::string grouped(double value) {
         digits.insert(at, ",");
     }
     return digits;
+}
+
+/// The same unit whatever the range.
+Unit steady(Unit unit) {
+    switch (unit) {
+    case Unit::kilohm:
+    case Unit::megohm:
+        return Unit::ohm;
+    case Unit::nanofarad:
+        return Unit::microfarad;
+    default:
+        return unit;
+    }
+}
+
+/// What people who measure in SI read in another unit than the window has; none if it is the same.
+std::optional<Point> in_si(const instruments::Range& range, double value_si) {
+    switch (range.unit) {
+    case Unit::inwc: // a hundredth of an inch is 2.5 Pa
+        return Point{value_si, "Pa", range.exponent <= -3 ? 1 : 0};
+    case Unit::fahrenheit:
+        return Point{units::k_to_celsius(value_si), "°C", -range.exponent};
+    case Unit::fahrenheit_difference:
+        return Point{value_si, "K", -range.exponent};
+    default:
+        return std::nullopt;
+    }
 }
 
 } // namespace
@@ -66,21 +94,26 @@ Figure figure_of(const instruments::Display& display) {
 
 Figure figure_in(const instruments::Display& display, view::Units units) {
     const instruments::Value value = instruments::value_of(display);
-    if (units == view::Units::trade || !value.known) {
-        return figure_of(display);
-    }
+    if (units == view::Units::si && value.known)
+        if (const auto point = in_si(range_of(display), value.value))
+            return {canvas::figure(point->value, point->decimals), std::string(point->unit)};
+    return figure_of(display);
+}
+
+std::optional<Point> point_of(const instruments::Display& display, view::Units units) {
+    const instruments::Value value = instruments::value_of(display);
+    if (!value.known || display.quantity == instruments::Quantity::glow)
+        return std::nullopt;
     const instruments::Range& range = range_of(display);
-    const double shown = static_cast<double>(display.mantissa) * instruments::power_of_ten(range.exponent);
-    switch (range.unit) {
-    case Unit::inwc: // a hundredth of an inch is 2.5 Pa
-        return {canvas::figure(units::inwc_to_pa(shown), range.exponent <= -3 ? 1 : 0), "Pa"};
-    case Unit::fahrenheit:
-        return {canvas::figure(units::k_to_celsius(units::fahrenheit_to_k(shown)), -range.exponent), "°C"};
-    case Unit::fahrenheit_difference:
-        return {canvas::figure(units::fahrenheit_difference_to_k(shown), -range.exponent), "K"};
-    default:
-        return figure_of(display);
-    }
+    if (units == view::Units::si)
+        if (const auto point = in_si(range, value.value))
+            return point;
+    const Unit unit = steady(range.unit);
+    const instruments::UnitRow& row = instruments::unit_row(unit);
+    const auto coarser =
+        static_cast<int>(std::lround(std::log10(instruments::unit_row(range.unit).factor / row.factor)));
+    return Point{(value.value - row.offset) / row.factor, unit_text(unit),
+                 std::max(0, -range.exponent - coarser)};
 }
 
 std::string reading_value(const view::Known& known, const bench::Reading& reading) {

@@ -2,6 +2,7 @@
 #pragma once
 #include "gui/view/known.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -18,6 +19,15 @@ struct Figure {
 Figure figure_of(const instruments::Display& display);
 /// In the units chosen: pressures in Pa, temperatures in °C where they are SI.
 Figure figure_in(const instruments::Display& display, view::Units units);
+/// The number of a window in a unit that stays the same over all ranges, for a curve: ohms, microfarads; in
+/// the units chosen.
+struct Point {
+    double value;
+    std::string_view unit;
+    int decimals; ///< that the window has now
+};
+/// None while the window is dark, says OL or only glows.
+std::optional<Point> point_of(const instruments::Display& display, view::Units units);
 /// The unit of a display as it is printed: "°F", "µA", "Ω".
 std::string_view unit_text(instruments::Unit unit);
 

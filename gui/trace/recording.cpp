@@ -58,6 +58,18 @@ bool Recording::append(double t_s, std::span<const float> values) {
     return true;
 }
 
+void Recording::add_lane() {
+    Lane& lane = lanes_.emplace_back();
+    lane.levels.resize(1);
+    lane.levels[0].resize(size());
+    // The cell that is being filled is counted into a block when the next one begins, as in every lane.
+    if (!empty()) {
+        lane.levels[0].pop_back();
+        extend(lane);
+        lane.levels[0].emplace_back();
+    }
+}
+
 void Recording::clear_after(double t_s) {
     const auto after = std::upper_bound(starts_s_.begin(), starts_s_.end(), t_s);
     if (after == starts_s_.end()) {

@@ -36,6 +36,8 @@ public:
     /// Adds one sample a lane at a time not before the last one (seconds); a sample that goes back in time is
     /// refused (false), as is one with another number of lanes.
     bool append(double t_s, std::span<const float> values);
+    /// One lane more, behind the others: empty so far.
+    void add_lane();
     /// Forgets the cells that begin after `t_s` (an explorer went back in time).
     void clear_after(double t_s);
 

@@ -108,7 +108,7 @@ void CallPage::tick() {
         refusal_ = error.what(); // the tick has passed; the next mark may find room
     }
     const bench::Percept percept = visit_.percept();
-    trace_.take(percept, static_cast<double>(visit_.ticks_here()) * units::seconds_per_tick);
+    trace_.take(percept, static_cast<double>(visit_.ticks_here()) * units::seconds_per_tick, units_);
     const bench::Heard& now = percept.heard;
     heard_.relay_clicks = static_cast<std::uint8_t>(std::min(8, heard_.relay_clicks + now.relay_clicks));
     heard_.valve_click = heard_.valve_click || now.valve_click;

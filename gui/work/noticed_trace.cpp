@@ -2,49 +2,24 @@
 #include "gui/work/noticed_trace.hpp"
 
 #include "bench/captions.hpp"
+#include "gui/sheet/figures.hpp"
 #include "instruments/bag.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdlib>
 #include <limits>
 
 namespace lightoff::work {
 namespace {
 
 constexpr float kNothing = std::numeric_limits<float>::quiet_NaN();
-/// 27 windows are many: less fineness than the recorder of explore keeps, still an hour tick by tick.
+/// Many lanes may come: less fineness than the recorder of explore keeps, still an hour tick by tick.
 constexpr std::size_t kCells = std::size_t{1} << 16U;
 
 /// Lanes of the senses, in the order of their columns.
 enum Sense : std::size_t { kLamp, kInducer, kBurners, kBlower, kAir, kSenses };
-
-bool is_number(const instruments::Display& display) {
-    return display.has(instruments::kOn) && !display.has(instruments::kOverload) &&
-           display.quantity != instruments::Quantity::glow;
-}
-
-/// The number that stands in a window, in the unit that stands behind it.
-float number_in(const instruments::Display& display) {
-    return is_number(display) ? std::strtof(instruments::text(display).c_str(), nullptr) : kNothing;
-}
-
-std::string unit_in(const instruments::Display& display) {
-    const std::string text = instruments::text(display);
-    const std::size_t space = text.find(' ');
-    return space == std::string::npos ? std::string() : text.substr(space + 1);
-}
-
-int decimals_in(const instruments::Display& display) {
-    const std::string text = instruments::text(display);
-    const std::size_t point = text.find('.');
-    if (point == std::string::npos)
-        return 0;
-    const std::size_t end = text.find(' ', point);
-    return static_cast<int>((end == std::string::npos ? text.size() : end) - point - 1);
-}
 
 constexpr std::uint8_t kMostTenths = 13; ///< of the ordinary: from there on the words are the same
 
@@ -70,17 +45,31 @@ void fit_scale(trace::Lane& lane, const trace::Extremes& all) {
 
 } // namespace
 
-NoticedTrace::NoticedTrace()
-    : recording_(kSenses + instruments::kWindows, kCells), sample_(recording_.lanes()) {}
+NoticedTrace::NoticedTrace() : recording_(kSenses, kCells), sample_(kSenses) {}
 
-void NoticedTrace::take(const bench::Percept& percept, double here_s) {
+/// The lane of what a window shows; a new one if it never showed that before.
+std::size_t NoticedTrace::lane_of(const Shown& shown) {
+    const auto known = std::find(shown_.begin(), shown_.end(), shown);
+    if (known != shown_.end())
+        return kSenses + static_cast<std::size_t>(known - shown_.begin());
+    shown_.push_back(shown);
+    sample_.push_back(kNothing);
+    recording_.add_lane();
+    return sample_.size() - 1;
+}
+
+void NoticedTrace::take(const bench::Percept& percept, double here_s, view::Units units) {
+    std::fill(sample_.begin(), sample_.end(), kNothing);
     sample_[kLamp] = percept.seen.lamp_on ? 1.0F : 0.0F;
     sample_[kInducer] = static_cast<float>(percept.heard.inducer_hz);
     sample_[kBurners] = static_cast<float>(percept.heard.roar);
     sample_[kBlower] = static_cast<float>(percept.heard.blower_hz);
     sample_[kAir] = static_cast<float>(percept.felt.register_air);
-    for (std::size_t i = 0; i < instruments::kWindows; ++i)
-        sample_[kSenses + i] = number_in(percept.instruments.window[i]);
+    for (std::size_t i = 0; i < instruments::kWindows; ++i) {
+        const instruments::Display& display = percept.instruments.window[i];
+        if (const auto point = sheet::point_of(display, units))
+            sample_[lane_of({i, display.quantity, units})] = static_cast<float>(point->value);
+    }
     recording_.append(here_s, sample_);
 }
 
@@ -96,19 +85,17 @@ std::vector<trace::Lane> NoticedTrace::lanes(const view::Known& known) const {
     const auto windows = instruments::displays(instruments::Bag{});
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const instruments::Display& display = known.percept.instruments.window[i];
-        if (!is_number(display))
+        const auto point = sheet::point_of(display, known.units);
+        const auto shown = std::find(shown_.begin(), shown_.end(), Shown{i, display.quantity, known.units});
+        if (!point || shown == shown_.end())
             continue;
-        trace::Lane lane{std::string(windows[i].name),
-                         unit_in(display),
-                         0,
-                         1,
-                         decimals_in(display),
-                         false,
-                         {},
-                         {},
-                         {},
-                         kSenses + i};
-        fit_scale(lane, recording_.extremes(kSenses + i, 0, recording_.size()));
+        const std::size_t column = kSenses + static_cast<std::size_t>(shown - shown_.begin());
+        trace::Lane lane;
+        lane.name = windows[i].name;
+        lane.unit = point->unit;
+        lane.decimals = point->decimals;
+        lane.column = column;
+        fit_scale(lane, recording_.extremes(column, 0, recording_.size()));
         lanes.push_back(std::move(lane));
     }
     return lanes;

@@ -174,3 +174,28 @@ TEST_CASE("an hour of twenty lanes is drawn into columns within a frame's time")
     INFO("20 lanes x 1600 columns: " << ms << " ms");
     CHECK(ms < 200); // some ms when alone; room for a busy machine and a sanitizer
 }
+
+TEST_CASE("a lane added later is empty before and exact from then on, like one that was there") {
+    const std::vector<float> values = noise(1000, 5);
+    const auto capacity = GENERATE(std::size_t{64}, Recording::kCells);
+    for (const std::size_t joins : {0U, 1U, 15U, 16U, 17U, 63U, 64U, 65U, 500U}) {
+        CAPTURE(capacity, joins);
+        Recording from_start(2, capacity);
+        Recording later(1, capacity);
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            const double t_s = static_cast<double>(i) * 0.05;
+            const float second = i < joins ? kNone : 2 * values[i];
+            if (i == joins)
+                later.add_lane();
+            REQUIRE(from_start.append(t_s, std::array<float, 2>{values[i], second}));
+            if (i < joins)
+                REQUIRE(later.append(t_s, std::array<float, 1>{values[i]}));
+            else
+                REQUIRE(later.append(t_s, std::array<float, 2>{values[i], second}));
+        }
+        REQUIRE(later.size() == from_start.size());
+        for (std::size_t first = 0; first < later.size(); first += 7)
+            for (std::size_t last = first; last <= later.size(); last += 5)
+                REQUIRE(later.extremes(1, first, last) == from_start.extremes(1, first, last));
+    }
+}

@@ -224,6 +224,32 @@ TEST_CASE("one key says what is expected; the reading answers", "[gui]") {
     }));
 }
 
+TEST_CASE("the recorder says its units as they are written, in those that were chosen", "[gui]") {
+    Hands hands;
+    hands.page.show(CallPage::Middle::trace);
+    const auto units_shown = [&](std::initializer_list<const char*> lines) {
+        for (const char* line : lines) {
+            hands.page.take(line);
+            hands.look();
+        }
+        REQUIRE(hands.page.refusal().empty());
+        std::set<std::string> shown;
+        for (const auto& text : hands.screen.probe.texts())
+            for (const char* unit : {"°F", "°C", "in. w.c.", "Pa", "V", "Ω"})
+                if (text.words == unit)
+                    shown.insert(unit);
+        return shown;
+    };
+    using Units = std::set<std::string>;
+    CHECK(units_shown({"probe-1 supply-duct", "manometer-a supply-static", "wait 5s"}) ==
+          Units{"°F", "in. w.c."});
+    hands.page.set_units(view::Units::si);
+    CHECK(units_shown({"wait 5s"}) == Units{"°C", "Pa"});
+    CHECK(units_shown({"leads disconnect.line_in disconnect.neutral", "wait 5s"}) == Units{"°C", "Pa", "V"});
+    CHECK(units_shown({"leads-off", "disconnect off", "meter ohms",
+                       "leads disconnect.line_out disconnect.neutral", "wait 5s"}) == Units{"°C", "Pa", "Ω"});
+}
+
 TEST_CASE("waiting stops at what can be noticed", "[gui]") {
     Hands hands;
     hands.page.take("wait until lamp");
