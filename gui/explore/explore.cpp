@@ -39,6 +39,8 @@ constexpr float kFurnaceShare = 0.36F, kMostFurnaceShare = 0.45F, kPanelShare = 
 /// What the furnace leaves beside it at the least, if there is so much: what a page 1280 wide has there, and
 /// what one 1600 wide has there for three columns. With the gap between.
 constexpr float kLeastBeside = 802, kThreeBeside = 1006;
+constexpr float kHeadGap = 18; ///< between title, time and buttons
+constexpr const char* kLongestTime = "0:00:00";
 constexpr float kPickerShare = 0.3F, kLeastPicker = 240, kLeastPaper = 660;
 /// So long is a step looked for before whoever asked is told that nothing moves.
 constexpr double kLongestStep_s = 1800;
@@ -181,6 +183,7 @@ void Explore::draw(const Canvas& canvas, Rect page) {
     small_ = rest.width() / canvas.scale < kTwoWide || rest.height() / canvas.scale < kTwoHigh;
     low_ = small_ || rest.height() / canvas.scale < kLow || rest.width() / canvas.scale < kAllWide;
     handle_keys();
+    time_in_foot_ = small_ && width_of_head(canvas) > rest.width();
     draw_footer(canvas, rest);
     draw_head(canvas, rest);
     const Places places = lay_out(canvas, rest);
@@ -257,37 +260,57 @@ void Explore::draw_footer(const Canvas& canvas, Rect& rest) const {
     const float height = text_size(canvas, cautions, Type::Minimum, rest.width()).y;
     const Rect safety = rest.cut_bottom(height);
     paragraph(canvas, safety.min, safety.width(), cautions, Type::Minimum, theme.pencil);
-    const Rect row = rest.cut_bottom(line_height(canvas, Type::Secondary) + canvas.px(4));
+    Rect row = rest.cut_bottom(line_height(canvas, Type::Secondary) + canvas.px(4));
+    if (time_in_foot_) {
+        const std::string time = trace::time_label(furnace_.now_s());
+        text_in(canvas, row.cut_right(text_size(canvas, time, Type::Body).x), time, Type::Body, theme.ink,
+                Align::End);
+        row.cut_right(canvas.px(kHeadGap));
+    }
     text_in(canvas, row, notice(canvas, row.width()), Type::Secondary,
             refusal_.empty() ? theme.ink : theme.alarm);
     rest.cut_bottom(canvas.px(4));
 }
 
-void Explore::draw_head(const Canvas& canvas, Rect& rest) {
+float Explore::width_of_head(const Canvas& canvas) const {
+    return text_size(canvas, kLongestTime, Type::Heading).x + canvas.px(kHeadGap) +
+           width_of_flow(canvas, items_of(canvas, head_commands()));
+}
+
+/// The name of the call, as large as it fits, and the time.
+void Explore::draw_title(const Canvas& canvas, Rect row) const {
     const Theme& theme = *canvas.theme;
-    const std::vector<Command> commands = head_commands();
-    const float buttons = width_of_flow(canvas, items_of(canvas, commands));
-    const std::string time = trace::time_label(furnace_.now_s());
-    const float time_width = text_size(canvas, "0:00:00", Type::Heading).x;
-    const float gap = canvas.px(18);
-    Rect row = rest.cut_top(control_height(canvas));
-    if (row.width() >= time_width + gap + buttons) {
-        draw_commands(canvas, row.cut_right(buttons), commands);
-        row.cut_right(gap);
-    } else {
-        const Rect below = Rect{{rest.min.x, rest.min.y + canvas.px(6)}, rest.max};
-        const float height = height_of(canvas, below, commands);
-        draw_commands(canvas, below, commands);
-        rest.cut_top(canvas.px(6) + height);
-    }
-    text_in(canvas, row.cut_right(time_width), time, Type::Heading, theme.ink, Align::End);
-    row.cut_right(gap);
+    const float time_width = text_size(canvas, kLongestTime, Type::Heading).x;
+    text_in(canvas, row.cut_right(time_width), trace::time_label(furnace_.now_s()), Type::Heading, theme.ink,
+            Align::End);
+    row.cut_right(canvas.px(kHeadGap));
     const Type type = largest_type(canvas, title_, row.width());
     if (fits(canvas, title_, type, row.width())) {
         text_in(canvas, row, title_, type, theme.ink);
     }
+}
+
+/// Title, time and buttons in one row or in two; on a small page that would need two, the buttons alone.
+void Explore::draw_head(const Canvas& canvas, Rect& rest) {
+    const std::vector<Command> commands = head_commands();
+    const bool one_row = width_of_head(canvas) <= rest.width();
+    if (!time_in_foot_) {
+        Rect row = rest.cut_top(control_height(canvas));
+        if (one_row) {
+            draw_commands(canvas, row.cut_right(width_of_flow(canvas, items_of(canvas, commands))), commands);
+            row.cut_right(canvas.px(kHeadGap));
+        } else {
+            rest.cut_top(canvas.px(6));
+        }
+        draw_title(canvas, row);
+    }
+    if (!one_row) {
+        const float height = height_of(canvas, rest, commands);
+        draw_commands(canvas, rest, commands);
+        rest.cut_top(height);
+    }
     rest.cut_top(canvas.px(8));
-    segment(canvas, rest.min, {rest.max.x, rest.min.y}, Line::Rule, theme.pencil);
+    segment(canvas, rest.min, {rest.max.x, rest.min.y}, Line::Rule, canvas.theme->pencil);
     rest.cut_top(canvas.px(10));
 }
 

@@ -93,6 +93,8 @@ private:
                     const std::vector<Command>& commands) const;
 
     void keep_stepping();
+    float width_of_head(const canvas::Canvas& canvas) const; ///< of time and buttons in one row
+    void draw_title(const canvas::Canvas& canvas, canvas::Rect row) const;
     void draw_head(const canvas::Canvas& canvas, canvas::Rect& rest);
     void draw_footer(const canvas::Canvas& canvas, canvas::Rect& rest) const;
     std::string notice(const canvas::Canvas& canvas, float width) const;
@@ -137,6 +139,7 @@ private:
     bool left_ = false;
     bool small_ = false;        ///< one page at a time
     bool low_ = false;          ///< switches have a page of their own
+    bool time_in_foot_ = false; ///< the head is only buttons
     bool show_what_if_ = false; ///< in the cutaway
     std::vector<View> choices_; ///< views that share one place, for want of room
     std::size_t speed_ = 0;

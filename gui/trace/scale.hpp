@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
+#include "gui/trace/chart.hpp"
 #include "gui/trace/recording.hpp"
-#include "gui/trace/strip_chart.hpp"
 
 namespace lightoff::trace {
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "gui/trace/strip_chart.hpp"
 
+#include "gui/canvas/lettering.hpp"
 #include "gui/headless.hpp"
+#include "gui/trace/chart_layout.hpp"
 #include "gui/trace/flags.hpp"
 #include "gui/trace/ticks.hpp"
 
@@ -95,7 +97,8 @@ TEST_CASE("flags stand clear of each other's names") {
 }
 
 TEST_CASE(
-    "where not all lanes have room, some are shown, the count says which, and Page Down brings the others") {
+    "where not all lanes have room, the count says which are shown; Page Down or pressing it brings the "
+    "others") {
     Headless ui;
     StripChart chart;
     ChartView view{0, 60, true};
@@ -104,21 +107,68 @@ TEST_CASE(
     const std::vector<Lane> lanes(9, Lane{"Lane", "V", 0, 1, 1, false, {}, {}});
     const Rect small{{20, 20}, {780, 240}};
     const auto page = [&](const Canvas& canvas) { chart.draw(canvas, small, recording, lanes, {}, view); };
-    const auto says = [&](std::string_view words) {
-        return std::any_of(ui.probe.texts().begin(), ui.probe.texts().end(),
-                           [&](const auto& text) { return text.words.find(words) == 0; });
+    const auto count = [&] {
+        for (const auto& text : ui.probe.texts())
+            if (text.words.find("lane") == 0 && text.words.find(" of 9") != std::string::npos)
+                return text;
+        FAIL("no count of lanes");
+        return ui.probe.texts().front();
     };
     ui.settle(page);
-    CHECK(says("lanes 1–"));
+    CHECK(count().words.find("lanes 1–") == 0);
     for (const std::string& problem : ui.probe.problems()) {
         FAIL_CHECK(problem);
     }
-    ui.click({400, 150});
-    ui.settle(page);
-    ui.tap(platform::Key::PageDown);
-    ui.settle(page);
-    CHECK(view.first_lane > 0);
-    CHECK_FALSE(says("lanes 1–"));
+    SECTION("Page Down") {
+        ui.click({400, 150});
+        ui.settle(page);
+        ui.tap(platform::Key::PageDown);
+        ui.settle(page);
+        CHECK(view.first_lane > 0);
+        CHECK(count().words.find("lanes 1–") != 0);
+    }
+    SECTION("pressing comes to the last of them, then to the first again") {
+        for (int presses = 0; count().words.find("–9 of") == std::string::npos; ++presses) {
+            REQUIRE(presses < 9);
+            ui.click(count().ink.centre());
+            ui.settle(page);
+            ui.settle(page);
+        }
+        ui.click(count().ink.centre());
+        ui.settle(page);
+        ui.settle(page);
+        CHECK(view.first_lane == 0);
+    }
+}
+
+TEST_CASE("a lane is never lower than its words: names of events and stretches give way, then lanes") {
+    Headless ui;
+    ChartView view{0, 60, true};
+    view.flag_rows = 3;
+    const std::vector<Lane> lanes(5, Lane{"A lane with a name in two lines", "V", 0, 1, 1, false, {}, {}});
+    Beside beside;
+    beside.stretches = {{0, 60, "all of it"}};
+    ui.frame([&](const Canvas& canvas) {
+        const auto laid_out = [&](float height) {
+            return lay_out_chart(canvas, {{0, 0}, {500, height}}, lanes, beside, view);
+        };
+        CHECK(laid_out(300).count > 2);
+        CHECK(laid_out(300).flag_rows == 3);
+        ChartLayout lowest_of_two;
+        for (float height = 300; height > 0; height -= 1) {
+            const ChartLayout layout = laid_out(height);
+            CAPTURE(height, layout.count, layout.row, layout.flag_rows);
+            const float name = text_size(canvas, lanes[0].name, Type::Secondary, layout.names.width() + 1).y;
+            REQUIRE(name > 1.5F * line_height(canvas, Type::Secondary));
+            CHECK((layout.count == 0 || layout.row > name));
+            CHECK((layout.count <= 2 || layout.flag_rows == 3));
+            if (layout.count == 2)
+                lowest_of_two = layout;
+        }
+        CHECK(lowest_of_two.flag_rows == 0);
+        CHECK(lowest_of_two.stretches.height() == 0);
+        CHECK(lowest_of_two.headings_below());
+    });
 }
 
 TEST_CASE("a chart names its lanes and shows the newest values in words and figures") {
