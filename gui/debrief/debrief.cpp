@@ -132,10 +132,9 @@ void draw_shown(const Canvas& canvas, Rect& rest, bool line_too, bool furnace_to
     const std::size_t next =
         at == shown.end() || at + 1 == shown.end() ? 0 : static_cast<std::size_t>(at - shown.begin()) + 1;
     items[next].key = "V";
-    int pressed = -1;
     Rect row = rest.cut_top(control_height(canvas));
     rest.cut_top(canvas.px(8));
-    pressed = draw_flow(canvas, lay_out_flow(canvas, row, items), items);
+    int pressed = draw_flow(canvas, lay_out_flow(canvas, row, items), items);
     if (page_key(Key::V))
         pressed = static_cast<int>(next);
     if (pressed >= 0)

@@ -69,94 +69,118 @@ struct ListColumn {
     float width = 0; ///< pixels; 0: what is left, broken into lines
 };
 
-float row_height(const Canvas& canvas, const ListRow& row, const std::vector<ListColumn>& columns,
-                 float rest) {
+/// A list in its columns.
+struct List {
+    std::vector<ListColumn> columns;
+    std::vector<ListRow> rows;
+};
+
+/// Widths of a list's columns where it is drawn, and the gap between them, in pixels.
+struct Widths {
+    std::vector<float> of;
+    float gap;
+};
+
+Widths widths_in(const Canvas& canvas, const List& list, float whole) {
+    Widths widths{{}, canvas.px(14)};
+    float rest = whole - widths.gap * static_cast<float>(list.columns.size() - 1);
+    for (const ListColumn& column : list.columns)
+        rest -= column.width;
+    rest = std::max(rest, canvas.px(120));
+    for (const ListColumn& column : list.columns)
+        widths.of.push_back(column.width > 0 ? column.width : rest);
+    return widths;
+}
+
+float row_height(const Canvas& canvas, const ListRow& row, const Widths& widths) {
     float height = line_height(canvas, Type::Secondary);
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const float width = columns[i].width > 0 ? columns[i].width : rest;
-        height = std::max(height, text_size(canvas, row.cells[i].words, Type::Secondary, width).y);
-    }
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+        height = std::max(height, text_size(canvas, row.cells[i].words, Type::Secondary, widths.of[i]).y);
     return std::max(row.tick ? 24.0F : 0.0F, height + canvas.px(7));
 }
 
-void draw_row(const Canvas& canvas, Rect box, const ListRow& row, const std::vector<ListColumn>& columns,
-              float rest, float gap) {
-    const Theme& theme = *canvas.theme;
+/// The first row shown, after the wheel; the wheel is the page's where the page itself scrolls.
+std::size_t wheeled(const Rect& area, std::size_t first, std::size_t rows) {
+    const float wheel = ImGui::GetIO().MouseWheel;
+    if (!ImGui::IsMouseHoveringRect(area.min, area.max) || ImGui::GetScrollMaxY() > 0)
+        return first;
+    if (wheel < 0 && first + 1 < rows)
+        return first + 1;
+    return wheel > 0 && first > 0 ? first - 1 : first;
+}
+
+void draw_cells(const Canvas& canvas, Rect box, const ListRow& row, const Widths& widths) {
+    const Colour colour = row.alarm ? canvas.theme->alarm : canvas.theme->ink;
+    const float y = box.min.y + canvas.px(4);
     float x = box.min.x;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const float width = columns[i].width > 0 ? columns[i].width : rest;
-        const Colour colour = row.alarm ? theme.alarm : theme.ink;
-        const float y = box.min.y + canvas.px(4);
+        const float width = widths.of[i];
         if (row.cells[i].figures)
             text(canvas, {x + width, y}, row.cells[i].words, Type::Secondary, colour, Align::End);
         else if (!row.cells[i].words.empty())
             paragraph(canvas, {x, y}, width, row.cells[i].words, Type::Secondary, colour);
-        x += width + gap;
+        x += width + widths.gap;
     }
 }
 
-/// Rows as many as fit whole; wheel and buttons go on to the others. The index of the row pressed, or -1.
-int draw_list(const Canvas& canvas, Rect area, Rect foot, const std::vector<ListColumn>& columns,
-              const std::vector<ListRow>& rows, std::size_t& first, std::optional<std::uint64_t> here) {
+/// A row that leads to a moment can be pressed; whether it was.
+bool press_row(const Canvas& canvas, Rect box, std::size_t index, bool here) {
     const Theme& theme = *canvas.theme;
-    const float gap = canvas.px(14);
-    float rest = area.width() - gap * static_cast<float>(columns.size() - 1);
-    for (const ListColumn& column : columns)
-        rest -= column.width;
-    rest = std::max(rest, canvas.px(120));
+    ImGui::PushID(static_cast<int>(index));
+    const bool clicked = press_area("row", box);
+    tab_stop();
+    const bool pressed = clicked || enter_pressed();
+    if (canvas.probe != nullptr)
+        canvas.probe->add_target(box, "a row");
+    if (ImGui::IsItemHovered() || here)
+        fill(canvas, box, theme.panel);
+    if (has_keyboard())
+        outline(canvas, box, Line::Outline, theme.ink);
+    ImGui::PopID();
+    return pressed;
+}
+
+/// Up and down through a list of which rows first..end-1 are shown.
+void draw_paging(const Canvas& canvas, Rect foot, std::size_t& first, std::size_t end, std::size_t rows) {
+    const std::size_t shown = std::max(end, first + 1) - first;
+    const std::string words =
+        std::to_string(first + 1) + "–" + std::to_string(first + shown) + " of " + std::to_string(rows);
+    const std::size_t step = std::max<std::size_t>(1, shown - 1);
+    if (button(canvas, foot.cut_left(button_width(canvas, "Up")), "Up"))
+        first -= std::min(first, step);
+    foot.cut_left(canvas.px(8));
+    if (button(canvas, foot.cut_left(button_width(canvas, "Down")), "Down") && end < rows)
+        first += step;
+    foot.cut_left(canvas.px(12));
+    text_in(canvas, foot, words, Type::Secondary, canvas.theme->pencil);
+}
+
+/// Rows as many as fit whole; wheel and buttons go on to the others. The index of the row pressed, or -1.
+int draw_list(const Canvas& canvas, Rect area, Rect foot, const List& list, std::size_t& first,
+              std::optional<std::uint64_t> here) {
+    const Theme& theme = *canvas.theme;
+    const std::vector<ListRow>& rows = list.rows;
+    const Widths widths = widths_in(canvas, list, area.width());
     float all = 0;
     for (const ListRow& row : rows)
-        all += row_height(canvas, row, columns, rest);
+        all += row_height(canvas, row, widths);
     const bool needs_more = all > area.height();
-    if (!needs_more)
-        first = 0;
-    first = std::min(first, rows.empty() ? 0 : rows.size() - 1);
-    // Where the page itself scrolls, the wheel is the page's.
-    const bool hovered = ImGui::IsMouseHoveringRect(area.min, area.max) && ImGui::GetScrollMaxY() <= 0;
-    if (hovered && ImGui::GetIO().MouseWheel < 0 && first + 1 < rows.size())
-        ++first;
-    if (hovered && ImGui::GetIO().MouseWheel > 0 && first > 0)
-        --first;
+    first = needs_more ? wheeled(area, std::min(first, rows.size() - 1), rows.size()) : 0;
     int pressed = -1;
     std::size_t end = first;
     for (; end < rows.size(); ++end) {
         const ListRow& row = rows[end];
-        const float height = row_height(canvas, row, columns, rest);
+        const float height = row_height(canvas, row, widths);
         if (area.height() < height)
             break;
         const Rect box = area.cut_top(height);
-        if (row.tick) {
-            ImGui::PushID(static_cast<int>(end));
-            const bool clicked = press_area("row", box);
-            tab_stop();
-            if (clicked || enter_pressed())
-                pressed = static_cast<int>(end);
-            if (canvas.probe != nullptr)
-                canvas.probe->add_target(box, "a row");
-            if (ImGui::IsItemHovered() || row.tick == here)
-                fill(canvas, box, theme.panel);
-            if (has_keyboard())
-                outline(canvas, box, Line::Outline, theme.ink);
-            ImGui::PopID();
-        }
-        draw_row(canvas, {{box.min.x, box.min.y}, box.max}, row, columns, rest, gap);
+        if (row.tick && press_row(canvas, box, end, row.tick == here))
+            pressed = static_cast<int>(end);
+        draw_cells(canvas, box, row, widths);
         segment(canvas, {box.min.x, box.max.y}, box.max, Line::Rule, mix(theme.ground, theme.rule, 0.6F));
     }
-    if (needs_more) {
-        Rect row = foot;
-        const float up = button_width(canvas, "Up");
-        const float down = button_width(canvas, "Down");
-        if (button(canvas, row.cut_left(up), "Up") && first > 0)
-            first -= std::min<std::size_t>(first, std::max<std::size_t>(1, end - first - 1));
-        row.cut_left(canvas.px(8));
-        if (button(canvas, row.cut_left(down), "Down") && end < rows.size())
-            first = std::max(first + 1, end - 1);
-        row.cut_left(canvas.px(12));
-        text_in(canvas, row,
-                std::to_string(first + 1) + "–" + std::to_string(std::max(end, first + 1)) + " of " +
-                    std::to_string(rows.size()),
-                Type::Secondary, theme.pencil);
-    }
+    if (needs_more)
+        draw_paging(canvas, foot, first, end, rows.size());
     return pressed;
 }
 
@@ -245,23 +269,22 @@ void draw_better(const Canvas& canvas, Rect area, Rect foot, const Model& model,
     const std::string offer = report::offer_text(better);
     say(canvas, area, offer, type_for(canvas, offer, area), theme.ink, 10);
     const int pressed = commands(
-        canvas, area, {{"Try it from here, ungraded", Key::T}, {"That moment##better", Key::M}}, {"T", "M"});
+        canvas, area, {{"Try it from here, ungraded", Key::F}, {"That moment##better", Key::M}}, {"F", "M"});
     if (pressed == 0)
         wants.try_from = better.tick;
     if (pressed == 1)
         view.tick = better.made_tick;
     const std::vector<std::string> answers = report::answers_of(better.offer);
-    std::vector<ListRow> rows;
+    List list{{{area.width() * 0.4F}, {width_of(canvas, "100")}, {0}}, {}};
     for (std::size_t i = 0; i < answers.size(); ++i) {
         const auto& causes = better.offer.meanings[i].causes;
-        rows.push_back({{{answers[i], false},
-                         {std::to_string(causes.size()), true},
-                         {report::causes_text(model.site(), causes, 3), false}},
-                        std::nullopt,
-                        false});
+        list.rows.push_back({{{answers[i], false},
+                              {std::to_string(causes.size()), true},
+                              {report::causes_text(model.site(), causes, 3), false}},
+                             std::nullopt,
+                             false});
     }
-    draw_list(canvas, area, foot, {{area.width() * 0.4F}, {width_of(canvas, "100")}, {0}}, rows,
-              view.first_row, std::nullopt);
+    draw_list(canvas, area, foot, list, view.first_row, std::nullopt);
 }
 
 void draw_marks(const Canvas& canvas, Rect& area, const lesson::Grade& grade) {
@@ -286,26 +309,26 @@ void draw_points(const Canvas& canvas, Rect area, Rect foot, const Model& model,
     const lesson::Grade& grade = model.debrief.grade;
     draw_marks(canvas, area, grade);
     say(canvas, area, "What was wrong: " + grade.cause + ".", Type::Secondary, theme.ink, 4);
-    std::vector<ListRow> rows;
+    List list{
+        {{width_of(canvas, "+100.0")}, {width_of(canvas, "of 100.0")}, {width_of(canvas, "100:00")}, {0}},
+        {}};
     for (const lesson::Cap& cap : grade.caps)
-        rows.push_back({{{"≤ " + report::decimal(cap.most, 0), true},
-                         {"", true},
-                         {report::clock(model.story(), cap.tick), true},
-                         {cap.text, false}},
-                        cap.tick,
-                        true});
+        list.rows.push_back({{{"≤ " + report::decimal(cap.most, 0), true},
+                              {"", true},
+                              {report::clock(model.story(), cap.tick), true},
+                              {cap.text, false}},
+                             cap.tick,
+                             true});
     for (const lesson::Line& line : grade.lines)
-        rows.push_back({{{report::points_text(line.points), true},
-                         {line.of > 0.0 ? "of " + report::decimal(line.of, 1) : "", true},
-                         {report::clock(model.story(), line.tick), true},
-                         {line.text, false}},
-                        line.tick,
-                        line.points < 0.0});
-    const std::vector<ListColumn> columns{
-        {width_of(canvas, "+100.0")}, {width_of(canvas, "of 100.0")}, {width_of(canvas, "100:00")}, {0}};
-    const int pressed = draw_list(canvas, area, foot, columns, rows, view.first_row, view.tick);
+        list.rows.push_back({{{report::points_text(line.points), true},
+                              {line.of > 0.0 ? "of " + report::decimal(line.of, 1) : "", true},
+                              {report::clock(model.story(), line.tick), true},
+                              {line.text, false}},
+                             line.tick,
+                             line.points < 0.0});
+    const int pressed = draw_list(canvas, area, foot, list, view.first_row, view.tick);
     if (pressed >= 0)
-        view.tick = *rows[static_cast<std::size_t>(pressed)].tick;
+        view.tick = *list.rows[static_cast<std::size_t>(pressed)].tick;
 }
 
 void draw_next(const Canvas& canvas, Rect area, const Model& model, DebriefWants& wants) {

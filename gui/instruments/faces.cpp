@@ -53,7 +53,7 @@ std::string range_words(const Display& display) {
     const instruments::Range& range = instruments::quantity_row(display.quantity).ranges[display.range];
     const double top = static_cast<double>(range.counts) * instruments::power_of_ten(range.exponent);
     return "range " + canvas::figure(top, std::max(0, -range.exponent)) + " " +
-           std::string(sheet::unit_text(range.unit));
+           std::string(instruments::unit_row(range.unit).written);
 }
 
 /// The number of the last reading that this window gave; 0 if what stands in it is none yet.

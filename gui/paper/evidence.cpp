@@ -5,6 +5,9 @@
 #include "gui/sheet/pick_list.hpp"
 #include "visit/words.hpp"
 
+#include <algorithm>
+#include <array>
+
 namespace lightoff::paper {
 namespace {
 
@@ -25,6 +28,27 @@ std::string expected_words(const view::Known& known, int number) {
     return {};
 }
 
+bool came_by_itself(const bench::Reading& reading) {
+    return reading.taken == bench::Taken::settled;
+}
+
+/// A probe that is left in fills the list by itself: all readings, or without those.
+void choose_which(sheet::Column& column, const view::Known& known, ReadingList& list) {
+    const auto all = known.readings.size();
+    const auto by_itself =
+        static_cast<std::size_t>(std::count_if(known.readings.begin(), known.readings.end(), came_by_itself));
+    if (by_itself == 0 || by_itself == all) {
+        list.kept_only = false;
+        return;
+    }
+    const std::array<std::string, 2> words{"All " + std::to_string(all) + "###all",
+                                           "Kept or looked at " + std::to_string(all - by_itself) +
+                                               "###kept"};
+    if (const auto pressed = column.buttons(words, list.kept_only ? 1 : 0))
+        list.kept_only = *pressed == 1;
+    column.gap(4);
+}
+
 } // namespace
 
 int number_of(const view::Known& known, const Evidence& evidence) {
@@ -42,10 +66,13 @@ std::string reading_words(const view::Known& known, int number) {
                               : what + value + " – " + origin_of(known, reading);
 }
 
-int pick_reading(sheet::Column& column, const view::Known& known, int chosen, std::string& search) {
+int pick_reading(sheet::Column& column, const view::Known& known, int chosen, ReadingList& list) {
+    choose_which(column, known, list);
     std::vector<sheet::Entry> entries;
     for (std::size_t i = known.readings.size(); i-- > 0;) {
         const bench::Reading& reading = known.readings[i];
+        if (list.kept_only && came_by_itself(reading))
+            continue;
         sheet::Entry entry;
         entry.value = static_cast<int>(i) + 1;
         entry.words = std::to_string(entry.value) + "\u2007\u2007" + sheet::reading_value(known, reading);
@@ -55,7 +82,7 @@ int pick_reading(sheet::Column& column, const view::Known& known, int chosen, st
         entry.chosen = entry.value == chosen;
         entries.push_back(std::move(entry));
     }
-    const auto picked = sheet::pick_list(column, "readings", entries, search);
+    const auto picked = sheet::pick_list(column, "readings", entries, list.search);
     return picked ? entries[*picked].value : 0;
 }
 
@@ -76,7 +103,7 @@ void draw_evidence(sheet::Column& column, const view::Known& known, Evidence& ev
         evidence.open = !evidence.open;
     if (evidence.open) {
         column.indent(16);
-        if (const int picked = pick_reading(column, known, number, evidence.search); picked != 0) {
+        if (const int picked = pick_reading(column, known, number, evidence.list); picked != 0) {
             evidence.picked = picked;
             evidence.open = false;
         }

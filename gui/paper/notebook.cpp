@@ -21,7 +21,7 @@ void draw_notebook(const canvas::Canvas& canvas, canvas::Rect area, const view::
     if (view.evidence.picked != 0 && column.button("Stand on the last one again"))
         view.evidence.picked = 0;
     column.rule();
-    if (const int picked = pick_reading(column, known, number, view.search); picked != 0)
+    if (const int picked = pick_reading(column, known, number, view.list); picked != 0)
         view.evidence.picked = picked;
 }
 

@@ -11,11 +11,17 @@
 /// for the line that would be typed, and remembers only what lies open.
 namespace lightoff::paper {
 
+/// How a list of readings is looked through.
+struct ReadingList {
+    std::string search;
+    bool kept_only = false; ///< without what was written down by itself
+};
+
 /// The reading that the next strike, tag or value stands on.
 struct Evidence {
     int picked = 0; ///< its number; 0: the last one in the notebook
     bool open = false;
-    std::string search;
+    ReadingList list;
 };
 /// The number of that reading; 0 if nothing has been read.
 int number_of(const view::Known& known, const Evidence& evidence);
@@ -32,7 +38,7 @@ void draw_door_chart(const canvas::Canvas& canvas, canvas::Rect area, const view
 
 struct NotebookView {
     Evidence evidence;
-    std::string search;
+    ReadingList list;
 };
 /// All readings, the newest first; one of them can be picked as evidence.
 void draw_notebook(const canvas::Canvas& canvas, canvas::Rect area, const view::Known& known,

@@ -26,19 +26,6 @@ std::string grouped(double value) {
     return digits;
 }
 
-/// The same unit whatever the range.
-Unit steady(Unit unit) {
-    switch (unit) {
-    case Unit::kilohm:
-    case Unit::megohm:
-        return Unit::ohm;
-    case Unit::nanofarad:
-        return Unit::microfarad;
-    default:
-        return unit;
-    }
-}
-
 /// What people who measure in SI read in another unit than the window has; none if it is the same.
 std::optional<Point> in_si(const instruments::Range& range, double value_si) {
     switch (range.unit) {
@@ -55,28 +42,6 @@ std::optional<Point> in_si(const instruments::Range& range, double value_si) {
 
 } // namespace
 
-std::string_view unit_text(Unit unit) {
-    switch (unit) {
-    case Unit::microampere:
-        return "µA";
-    case Unit::ohm:
-        return "Ω";
-    case Unit::kilohm:
-        return "kΩ";
-    case Unit::megohm:
-        return "MΩ";
-    case Unit::microfarad:
-        return "µF";
-    case Unit::fahrenheit:
-    case Unit::fahrenheit_difference:
-        return "°F";
-    case Unit::hertz:
-        return "a second";
-    default:
-        return instruments::unit_row(unit).text;
-    }
-}
-
 Figure figure_of(const instruments::Display& display) {
     if (!display.has(instruments::kOn)) {
         return {};
@@ -89,7 +54,8 @@ Figure figure_of(const instruments::Display& display) {
     }
     const instruments::Range& range = range_of(display);
     const double value = static_cast<double>(display.mantissa) * instruments::power_of_ten(range.exponent);
-    return {canvas::figure(value, std::max(0, -range.exponent)), std::string(unit_text(range.unit))};
+    return {canvas::figure(value, std::max(0, -range.exponent)),
+            std::string(instruments::unit_row(range.unit).written)};
 }
 
 Figure figure_in(const instruments::Display& display, view::Units units) {
@@ -108,11 +74,10 @@ std::optional<Point> point_of(const instruments::Display& display, view::Units u
     if (units == view::Units::si)
         if (const auto point = in_si(range, value.value))
             return point;
-    const Unit unit = steady(range.unit);
-    const instruments::UnitRow& row = instruments::unit_row(unit);
+    const instruments::UnitRow& row = instruments::unit_row(instruments::plain_unit(display.quantity));
     const auto coarser =
         static_cast<int>(std::lround(std::log10(instruments::unit_row(range.unit).factor / row.factor)));
-    return Point{(value.value - row.offset) / row.factor, unit_text(unit),
+    return Point{(value.value - row.offset) / row.factor, row.written,
                  std::max(0, -range.exponent - coarser)};
 }
 

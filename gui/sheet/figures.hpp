@@ -28,8 +28,6 @@ struct Point {
 };
 /// None while the window is dark, says OL or only glows.
 std::optional<Point> point_of(const instruments::Display& display, view::Units units);
-/// The unit of a display as it is printed: "°F", "µA", "Ω".
-std::string_view unit_text(instruments::Unit unit);
 
 /// What a reading says, in the units chosen.
 std::string reading_value(const view::Known& known, const bench::Reading& reading);

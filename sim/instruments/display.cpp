@@ -96,7 +96,7 @@ std::string text(const Display& display) {
         digits.insert(0, decimals + 1 - digits.size(), '0');
     if (decimals > 0)
         digits.insert(digits.size() - decimals, ".");
-    const std::string_view unit = unit_row(range.unit).text;
+    const std::string_view unit = unit_row(range.unit).written;
     return (mantissa < 0 ? "-" : "") + digits + (unit.empty() ? "" : " ") + std::string(unit);
 }
 

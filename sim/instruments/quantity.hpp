@@ -34,8 +34,9 @@ enum class Unit : std::uint8_t {
 
 /// SI value = offset + factor * (value in the unit).
 struct UnitRow {
-    std::string_view text; ///< "kohm", "in. w.c.", "F"
-    std::string_view si;   ///< "ohm", "Pa", "K"
+    std::string_view text;    ///< as it is typed: "kohm", "in. w.c.", "F"
+    std::string_view written; ///< for people: "kΩ", "in. w.c.", "°F"
+    std::string_view si;      ///< "ohm", "Pa", "K"
     double factor = 1.0;
     double offset = 0.0;
 };

@@ -17,9 +17,9 @@ constexpr double kLampIsRead_s = 60.0;
 
 /// What a prefix makes of the window's first unit.
 double factor_of(std::string_view unit) {
-    if (unit == "kohm")
+    if (unit == "kΩ")
         return 1e3;
-    if (unit == "Mohm")
+    if (unit == "MΩ")
         return 1e6;
     return unit == "nF" ? 1e-3 : 1.0;
 }

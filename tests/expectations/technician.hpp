@@ -24,7 +24,7 @@ public:
 
     /// Text in the window of an instrument as it stands: "24.31 V", "OL".
     [[nodiscard]] std::string window(const std::string& instrument) const;
-    /// Its number, in the unit of the window's first range: ohm (not kohm), uF (not nF). Throws for OL.
+    /// Its number, in the unit of the window's first range: Ω (not kΩ), µF (not nF). Throws for OL.
     [[nodiscard]] double shows(const std::string& instrument) const;
     /// The same once it has stood settled for 2 s, as a reading must; throws if it does not within a minute.
     double reading(const std::string& instrument = "multimeter");

@@ -204,6 +204,33 @@ TEST_CASE("a debrief goes page by page, scrubs by keys and pointer, and asks its
     CHECK(s.wants.leave);
 }
 
+TEST_CASE("no key of a debrief's page means two things") {
+    const Model ended = stopped();
+    for (const Model* model : {&guessed(), &ended}) {
+        Session s(*model);
+        const std::vector<Page> pages = debrief::pages_of(*model);
+        for (std::size_t i = 0; i < pages.size(); ++i) {
+            debrief::turn_to(*model, s.view, i);
+            s.frame();
+            for (const std::string key : {"B", "C", "F", "H", "K", "M", "N", "P", "R", "T", "U"}) {
+                const auto& texts = s.ui.probe.texts();
+                INFO(key << " on " << debrief::name_of(pages[i]));
+                CHECK(std::count_if(texts.begin(), texts.end(),
+                                    [&](const auto& text) { return text.words == key; }) <= 1);
+            }
+        }
+    }
+    Session s(guessed());
+    debrief::turn_to(guessed(), s.view, 2);
+    REQUIRE(s.view.page == Page::better);
+    s.tap(Key::T);
+    CHECK(s.view.picker.open);
+    CHECK_FALSE(s.wants.try_from.has_value());
+    s.tap(Key::T);
+    s.tap(Key::F);
+    CHECK(s.wants.try_from == guessed().debrief.better->tick);
+}
+
 TEST_CASE("a debrief begins with the frozen moment, and a tune-up has no search for one cause") {
     const Model model = stopped();
     Session s(model);

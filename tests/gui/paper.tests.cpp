@@ -187,6 +187,34 @@ TEST_CASE("the notebook lists every reading, and one can be stood on by all shee
     CHECK(desk.pane.shows("strike by 2"));
 }
 
+TEST_CASE("the notebook can leave out what was written down by itself") {
+    Desk desk(hose_call(), Sheet::notebook);
+    const auto came_by_itself = [](const bench::Reading& reading) {
+        return reading.taken == bench::Taken::settled;
+    };
+    auto& readings = desk.known.readings;
+    const auto by_itself =
+        static_cast<std::size_t>(std::count_if(readings.begin(), readings.end(), came_by_itself));
+    const auto when = [&](const bench::Reading& reading) {
+        return visit::clock_text(reading.tick - desk.known.arrived_tick) + ",";
+    };
+    REQUIRE(by_itself > 0);
+    REQUIRE(by_itself < readings.size());
+    desk.press("Kept or looked at " + std::to_string(readings.size() - by_itself));
+    for (const bench::Reading& reading : readings)
+        CHECK(desk.says(when(reading)) != came_by_itself(reading));
+    desk.press("All " + std::to_string(readings.size()));
+    for (const bench::Reading& reading : readings)
+        CHECK(desk.says(when(reading)));
+    SECTION("and offers no choice where there is none") {
+        std::vector<bench::Reading> kept(readings.begin(), readings.end());
+        kept.erase(std::remove_if(kept.begin(), kept.end(), came_by_itself), kept.end());
+        readings = kept;
+        desk.pane.frame();
+        CHECK_FALSE(desk.says("Kept or looked at"));
+    }
+}
+
 TEST_CASE("a notebook with nothing in it says how readings come") {
     WorkedCall call("plugged-hose");
     Desk desk(call, Sheet::suspects);

@@ -32,17 +32,17 @@ TEST_CASE("a window rounds to its range's last digit and ranges by itself") {
     CHECK(shown(Quantity::ac_volts, 120.06) == "120.1 V");
     CHECK(shown(Quantity::ac_volts, -0.4) == "0.000 V"); // r.m.s. has no sign
     CHECK(shown(Quantity::dc_volts, -0.4) == "-0.400 V");
-    CHECK(shown(Quantity::dc_microamps, 3.514e-6) == "3.51 uA");
-    CHECK(shown(Quantity::dc_microamps, -75.0e-6) == "-75.0 uA");
-    CHECK(shown(Quantity::ohms, 43.26) == "43.3 ohm");
-    CHECK(shown(Quantity::ohms, 3.3e6) == "3.300 Mohm");
-    CHECK(shown(Quantity::ohms, 12.0e6) == "12.00 Mohm");
-    CHECK(shown(Quantity::capacitance, 15e-6) == "15.00 uF");
-    CHECK(shown(Quantity::capacitance, 3.02e-6) == "3.020 uF");
+    CHECK(shown(Quantity::dc_microamps, 3.514e-6) == "3.51 µA");
+    CHECK(shown(Quantity::dc_microamps, -75.0e-6) == "-75.0 µA");
+    CHECK(shown(Quantity::ohms, 43.26) == "43.3 Ω");
+    CHECK(shown(Quantity::ohms, 3.3e6) == "3.300 MΩ");
+    CHECK(shown(Quantity::ohms, 12.0e6) == "12.00 MΩ");
+    CHECK(shown(Quantity::capacitance, 15e-6) == "15.00 µF");
+    CHECK(shown(Quantity::capacitance, 3.02e-6) == "3.020 µF");
     CHECK(shown(Quantity::pressure, units::inwc_to_pa(-0.0314)) == "-0.031 in. w.c.");
     CHECK(shown(Quantity::pressure, units::inwc_to_pa(14.0)) == "14.00 in. w.c.");
-    CHECK(shown(Quantity::temperature, units::fahrenheit_to_k(70.04)) == "70.0 F");
-    CHECK(shown(Quantity::temperature_difference, units::fahrenheit_difference_to_k(52.26)) == "52.3 F");
+    CHECK(shown(Quantity::temperature, units::fahrenheit_to_k(70.04)) == "70.0 °F");
+    CHECK(shown(Quantity::temperature_difference, units::fahrenheit_difference_to_k(52.26)) == "52.3 °F");
     CHECK(shown(Quantity::speed, units::rpm_to_rad_s(1075.0)) == "1075 rpm");
     CHECK(shown(Quantity::power_factor, 0.934) == "0.93");
 }

@@ -39,7 +39,7 @@ std::string short_number(double x) {
 }
 
 std::string unit_text(const Range& range) {
-    const std::string_view text = unit_row(range.unit).text;
+    const std::string_view text = unit_row(range.unit).written;
     return (text.empty() ? "" : " ") + std::string(text);
 }
 
@@ -69,8 +69,8 @@ std::string windows_table() {
 
 std::string ohm_text(double ohm) {
     if (ohm >= 1e6)
-        return short_number(ohm / 1e6) + " Mohm";
-    return ohm >= 1e3 ? short_number(ohm / 1e3) + " kohm" : short_number(ohm) + " ohm";
+        return short_number(ohm / 1e6) + " MΩ";
+    return ohm >= 1e3 ? short_number(ohm / 1e3) + " kΩ" : short_number(ohm) + " Ω";
 }
 
 std::string functions_table() {
