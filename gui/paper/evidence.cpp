@@ -41,12 +41,12 @@ void choose_which(sheet::Column& column, const view::Known& known, ReadingList& 
         list.kept_only = false;
         return;
     }
+    column.gap(6);
     const std::array<std::string, 2> words{"All " + std::to_string(all) + "###all",
                                            "Kept or looked at " + std::to_string(all - by_itself) +
                                                "###kept"};
     if (const auto pressed = column.buttons(words, list.kept_only ? 1 : 0))
         list.kept_only = *pressed == 1;
-    column.gap(4);
 }
 
 } // namespace

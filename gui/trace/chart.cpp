@@ -45,4 +45,15 @@ std::string words_for(const Lane& lane, float value) {
     return canvas::figure(static_cast<double>(value), lane.decimals);
 }
 
+std::string limit_words(const Lane& lane, float value) {
+    std::string words = canvas::figure(static_cast<double>(value), lane.decimals);
+    if (lane.decimals > 0) {
+        words.erase(words.find_last_not_of('0') + 1);
+        if (words.back() == '.') {
+            words.pop_back();
+        }
+    }
+    return words;
+}
+
 } // namespace lightoff::trace

@@ -68,5 +68,7 @@ void zoom(ChartView& view, double about_s, double factor);
 
 /// A lane's value in words or figures, without its unit; a dash for what was not read.
 std::string words_for(const Lane& lane, float value);
+/// A limit of a lane's scale, as short as it can be: 200, −1, 0.5.
+std::string limit_words(const Lane& lane, float value);
 
 } // namespace lightoff::trace

@@ -31,9 +31,8 @@ float widest_limit(const Canvas& canvas, const Lane& lane) {
     if (!lane.words.empty()) {
         return 0;
     }
-    return std::max(
-        text_size(canvas, figure(static_cast<double>(lane.low), lane.decimals), Type::Minimum).x,
-        text_size(canvas, figure(static_cast<double>(lane.high), lane.decimals), Type::Minimum).x);
+    return std::max(text_size(canvas, limit_words(lane, lane.low), Type::Minimum).x,
+                    text_size(canvas, limit_words(lane, lane.high), Type::Minimum).x);
 }
 
 /// Of the words of each column, the widest.

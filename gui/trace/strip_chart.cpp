@@ -219,8 +219,7 @@ void draw_lane_name(const Canvas& canvas, const ChartLayout& layout, std::size_t
     }
     const Rect limits = layout.lane(layout.limits, index);
     const auto write = [&](float top, float value) {
-        text(canvas, {limits.max.x, top}, figure(static_cast<double>(value), lane.decimals), Type::Minimum,
-             theme.pencil, Align::End);
+        text(canvas, {limits.max.x, top}, limit_words(lane, value), Type::Minimum, theme.pencil, Align::End);
     };
     write(limits.min.y + canvas.px(3), lane.high);
     write(limits.max.y - line - canvas.px(2), lane.low);

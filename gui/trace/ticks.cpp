@@ -36,14 +36,8 @@ std::string time_label(double t_s, double step_s) {
     const bool tenths = step_s < 1;
     const auto total = std::llround(std::abs(t_s) * (tenths ? 10 : 1));
     const long long whole_s = tenths ? total / 10 : total;
-    const long long h = whole_s / 3600;
-    const long long min = whole_s / 60 % 60;
     std::array<char, 48> buffer{};
-    if (h > 0) {
-        std::snprintf(buffer.data(), buffer.size(), "%lld:%02lld:%02lld", h, min, whole_s % 60);
-    } else {
-        std::snprintf(buffer.data(), buffer.size(), "%lld:%02lld", min, whole_s % 60);
-    }
+    std::snprintf(buffer.data(), buffer.size(), "%lld:%02lld", whole_s / 60, whole_s % 60);
     std::string label = (t_s < 0 && total != 0 ? "−" : "") + std::string(buffer.data());
     return tenths ? label + "." + std::to_string(total % 10) : label;
 }

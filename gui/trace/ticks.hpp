@@ -10,7 +10,7 @@ namespace lightoff::trace {
 double time_step(double span_s, int most);
 /// Multiples of the step within from..to, both included.
 std::vector<double> marks(double from_s, double to_s, double step_s);
-/// 0:05, 12:30, 1:02:30; tenths where the step is under a second.
+/// Minutes and seconds, as every clock here: 0:05, 12:30, 62:30; tenths where the step is under a second.
 std::string time_label(double t_s, double step_s = 1);
 
 } // namespace lightoff::trace

@@ -49,9 +49,20 @@ TEST_CASE("time marks stand at round times") {
     CHECK(found.front() == 15);
     CHECK(found.back() == 60);
     CHECK(time_label(5) == "0:05");
-    CHECK(time_label(3750) == "1:02:30");
+    CHECK(time_label(3750) == "62:30");
     CHECK(time_label(59.96, 0.1) == "1:00.0");
     CHECK(time_label(-5) == "−0:05");
+}
+
+TEST_CASE("limits of a scale are as short as they can be") {
+    Lane lane;
+    lane.decimals = 3;
+    CHECK(limit_words(lane, 200) == "200");
+    CHECK(limit_words(lane, 0) == "0");
+    CHECK(limit_words(lane, -1) == "−1");
+    CHECK(limit_words(lane, 0.25F) == "0.25");
+    lane.decimals = 0;
+    CHECK(limit_words(lane, 1500) == "1500");
 }
 
 TEST_CASE("a view follows the newest sample until one looks back") {
