@@ -37,7 +37,7 @@ void choose_which(sheet::Column& column, const view::Known& known, ReadingList& 
     const auto all = known.readings.size();
     const auto by_itself =
         static_cast<std::size_t>(std::count_if(known.readings.begin(), known.readings.end(), came_by_itself));
-    if (by_itself == 0 || by_itself == all) {
+    if (all <= sheet::kSeenAtAGlance || by_itself == 0 || by_itself == all) {
         list.kept_only = false;
         return;
     }

@@ -7,8 +7,6 @@
 namespace lightoff::sheet {
 namespace {
 
-constexpr std::size_t kShort = 10; // a list that is seen at a glance
-
 std::string lower(std::string_view text) {
     std::string result(text);
     for (char& c : result) {
@@ -37,7 +35,7 @@ bool matches(const Entry& entry, std::string_view wanted) {
 
 std::optional<std::size_t> pick_list(Column& column, std::string_view id, const std::vector<Entry>& entries,
                                      std::string& search) {
-    const bool is_long = entries.size() > kShort;
+    const bool is_long = entries.size() > kSeenAtAGlance;
     if (is_long) {
         column.text_field("Search by typing##" + std::string(id), search);
     }

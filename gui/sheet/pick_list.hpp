@@ -9,6 +9,9 @@
 
 namespace lightoff::sheet {
 
+/// A list that is no longer needs no help in finding something.
+inline constexpr std::size_t kSeenAtAGlance = 10;
+
 /// Something to choose out of a list.
 struct Entry {
     std::string words; ///< for people

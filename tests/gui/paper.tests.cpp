@@ -192,7 +192,11 @@ TEST_CASE("the notebook can leave out what was written down by itself") {
     const auto came_by_itself = [](const bench::Reading& reading) {
         return reading.taken == bench::Taken::settled;
     };
-    auto& readings = desk.known.readings;
+    std::vector<bench::Reading> readings;
+    for (int times = 0; times < 3; ++times) // a long list
+        readings.insert(readings.end(), desk.known.readings.begin(), desk.known.readings.end());
+    desk.known.readings = readings;
+    desk.pane.frame();
     const auto by_itself =
         static_cast<std::size_t>(std::count_if(readings.begin(), readings.end(), came_by_itself));
     const auto when = [&](const bench::Reading& reading) {
@@ -206,10 +210,8 @@ TEST_CASE("the notebook can leave out what was written down by itself") {
     desk.press("All " + std::to_string(readings.size()));
     for (const bench::Reading& reading : readings)
         CHECK(desk.says(when(reading)));
-    SECTION("and offers no choice where there is none") {
-        std::vector<bench::Reading> kept(readings.begin(), readings.end());
-        kept.erase(std::remove_if(kept.begin(), kept.end(), came_by_itself), kept.end());
-        readings = kept;
+    SECTION("and offers no choice where the list is short") {
+        desk.known.readings = desk.known.readings.first(6);
         desk.pane.frame();
         CHECK_FALSE(desk.says("Kept or looked at"));
     }
