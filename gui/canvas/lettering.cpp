@@ -70,12 +70,13 @@ float line_height(const Canvas& canvas, Type type) {
     return canvas.fonts->of(type)->FontSize;
 }
 
-Rect text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour, Align align) {
+Rect text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour, Align align,
+          std::optional<Colour> on_halo) {
     const ImVec2 size = text_size(canvas, words, type);
     const ImVec2 corner = aligned(at, size.x, align);
     put(canvas, corner, words, type, colour);
     const Rect box = rect_at(corner, size);
-    note(canvas, box, words, false, colour);
+    note(canvas, box, words, false, colour, on_halo);
     return box;
 }
 
@@ -104,19 +105,19 @@ Rect paragraph(const Canvas& canvas, ImVec2 at, float width, std::string_view wo
     return box;
 }
 
-Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
-                 Colour halo, Align align) {
-    const ImVec2 size = text_size(canvas, words, type);
-    const ImVec2 corner = aligned(at, size.x, align);
+void halo_of(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour halo, Align align) {
+    const ImVec2 corner = aligned(at, text_size(canvas, words, type).x, align);
     const float r = std::max(1.0F, std::round(canvas.px(2)));
     for (const ImVec2 off :
          std::array<ImVec2, 8>{ImVec2{-r, 0}, {r, 0}, {0, -r}, {0, r}, {-r, -r}, {r, r}, {-r, r}, {r, -r}}) {
         put(canvas, corner + off, words, type, halo);
     }
-    put(canvas, corner, words, type, colour);
-    const Rect box = rect_at(corner, size);
-    note(canvas, box, words, false, colour, halo);
-    return box;
+}
+
+Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
+                 Colour halo, Align align) {
+    halo_of(canvas, at, words, type, halo, align);
+    return text(canvas, at, words, type, colour, align, halo);
 }
 
 std::string_view longest_that_fits(const Canvas& canvas, std::initializer_list<std::string_view> words,

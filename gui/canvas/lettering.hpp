@@ -3,6 +3,7 @@
 #include "gui/canvas/canvas.hpp"
 
 #include <initializer_list>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -16,14 +17,18 @@ ImVec2 text_size(const Canvas& canvas, std::string_view words, Type type, float 
 float line_height(const Canvas& canvas, Type type);
 
 /// One line; `at` is its upper corner (left, middle or right by `align`). Returns the box it fills.
+/// `on_halo`: of the halo that was drawn for it before.
 Rect text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
-          Align align = Align::Start);
+          Align align = Align::Start, std::optional<Colour> on_halo = {});
 /// One line in a box, middled in height; shortened with an ellipsis where it does not fit.
 Rect text_in(const Canvas& canvas, Rect box, std::string_view words, Type type, Colour colour,
              Align align = Align::Start);
 /// Several lines broken at the width. Returns the box they fill.
 Rect paragraph(const Canvas& canvas, ImVec2 at, float width, std::string_view words, Type type,
                Colour colour);
+/// Only the halo of a line of words.
+void halo_of(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour halo,
+             Align align = Align::Start);
 /// One line over a halo, for words on line-work.
 Rect haloed_text(const Canvas& canvas, ImVec2 at, std::string_view words, Type type, Colour colour,
                  Colour halo, Align align = Align::Start);

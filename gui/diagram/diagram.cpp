@@ -68,7 +68,9 @@ void draw_sheet(const Sheet& sheet, const DiagramView& view, Hit hover) {
     letter_spots(sheet, placer, true);
     letter_wires(sheet, placer);
     letter_spots(sheet, placer, false);
+    placer.draw_halos();
     mend_beside_halos(sheet, placer);
+    placer.draw_letters();
     if (hover.kind != Hit::Kind::nothing)
         draw_tag(sheet, hover, ImGui::GetIO().MousePos);
     else if (view.cursor >= 0)

@@ -54,8 +54,7 @@ void draw_joined(const Sheet& sheet, LabelPlacer& placer, std::size_t slot) {
         LabelPlacer::Choice{middle - ImVec2{0, canvas.px(4) + line_height(canvas, Type::Minimum)},
                             Align::Middle}};
     if (const auto placed = placer.place(words, Type::Minimum, choices, true))
-        haloed_text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink, canvas.theme->ground,
-                    placed->choice.align);
+        placer.letter(*placed, words, Type::Minimum, canvas.theme->ink, canvas.theme->ground);
 }
 
 void draw_jaw(const Sheet& sheet, LabelPlacer& placer, int element, std::string_view words, float aside) {
@@ -75,8 +74,7 @@ void draw_jaw(const Sheet& sheet, LabelPlacer& placer, int element, std::string_
             LabelPlacer::Choice{at + ImVec2{0, canvas.px(10)}, Align::Middle},
             LabelPlacer::Choice{at - ImVec2{0, canvas.px(10) + line}, Align::Middle}};
         if (const auto placed = placer.place(words, Type::Minimum, choices, true))
-            haloed_text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink,
-                        canvas.theme->ground, placed->choice.align);
+            placer.letter(*placed, words, Type::Minimum, canvas.theme->ink, canvas.theme->ground);
     }
 }
 

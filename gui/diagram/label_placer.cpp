@@ -15,7 +15,9 @@ using canvas::Rect;
 constexpr float kSlack = 0.7F; // pixels: letters stand on whole ones
 constexpr float kNear = 8;     // design pixels: a line this close seems to be the one named
 constexpr float kGap = 2;      // design pixels between words
-constexpr float kHalo = 2;     // design pixels round words over lines, as haloed_text has it
+/// What has ink below the base line.
+constexpr std::string_view kHanging = "gjpqy,;()";
+constexpr float kHalo = 2; // design pixels round words over lines, as halo_of has it
 
 bool overlap(const Rect& a, const Rect& b) {
     return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
@@ -71,11 +73,31 @@ std::vector<Rect> LabelPlacer::edges_through(Rect ink) const {
 
 bool LabelPlacer::is_by_halo(Rect box) const {
     const float rim = canvas_.px(3);
-    return std::any_of(haloed_.begin(), haloed_.end(),
-                       [&](const Rect& ink) { return overlap(box, ink.shrunk(-rim)); });
+    return std::any_of(lettered_.begin(), lettered_.end(), [&](const Lettered& one) {
+        return one.halo && overlap(box, one.placed.ink.shrunk(-rim));
+    });
 }
 
-std::optional<LabelPlacer::Placed> LabelPlacer::try_choice(const Choice& choice, ImVec2 size) const {
+void LabelPlacer::letter(const Placed& placed, std::string_view words, canvas::Type type,
+                         canvas::Colour colour, std::optional<canvas::Colour> halo) {
+    lettered_.push_back({placed, std::string(words), type, colour, halo});
+}
+
+void LabelPlacer::draw_halos() const {
+    for (const Lettered& one : lettered_)
+        if (one.halo)
+            canvas::halo_of(canvas_, one.placed.choice.at, one.words, one.type, *one.halo,
+                            one.placed.choice.align);
+}
+
+void LabelPlacer::draw_letters() const {
+    for (const Lettered& one : lettered_)
+        canvas::text(canvas_, one.placed.choice.at, one.words, one.type, one.colour, one.placed.choice.align,
+                     one.halo);
+}
+
+std::optional<LabelPlacer::Placed> LabelPlacer::try_choice(const Choice& choice, ImVec2 size,
+                                                           bool hangs) const {
     const float share = choice.align == canvas::Align::Start    ? 0.0F
                         : choice.align == canvas::Align::Middle ? 0.5F
                                                                 : 1.0F;
@@ -90,12 +112,13 @@ std::optional<LabelPlacer::Placed> LabelPlacer::try_choice(const Choice& choice,
     if (!in_view || forbidden_.meets(ink.shrunk(kSlack)))
         return std::nullopt;
     Placed placed{choice, ink, !edges_through(ink).empty(), discouraged_.meets(ink)};
-    placed.eats_into_words = (placed.over_edges || placed.over_lines) && eats_into_words(ink);
+    placed.hangs_over_lines = hangs && discouraged_.meets({ink.min, ink.max + ImVec2{0, empty}});
+    placed.crowds_words = placed.needs_halo() && crowds_words(ink);
     return placed;
 }
 
 /// By the halo that words over a line or an edge are drawn with.
-bool LabelPlacer::eats_into_words(Rect ink) const {
+bool LabelPlacer::crowds_words(Rect ink) const {
     const Rect haloed = ink.shrunk(-canvas_.px(kHalo));
     return std::any_of(words_.begin(), words_.end(),
                        [&](const Rect& words) { return overlap(words, haloed); });
@@ -104,21 +127,19 @@ bool LabelPlacer::eats_into_words(Rect ink) const {
 std::optional<LabelPlacer::Placed> LabelPlacer::place(std::string_view words, canvas::Type type,
                                                       std::span<const Choice> choices, bool on_line) {
     const ImVec2 size = canvas::text_size(canvas_, words, type);
+    const bool hangs = words.find_first_of(kHanging) != std::string_view::npos;
     const auto cost = [](const Placed& placed) {
-        return (placed.eats_into_words ? 4 : 0) + (placed.over_lines ? 2 : 0) + (placed.over_edges ? 1 : 0);
+        return (placed.crowds_words ? 4 : 0) + (placed.over_lines ? 2 : 0) + (placed.over_edges ? 1 : 0);
     };
     std::optional<Placed> best;
     for (const Choice& choice : choices) {
-        const std::optional<Placed> placed = try_choice(choice, size);
+        const std::optional<Placed> placed = try_choice(choice, size, hangs);
         if (!placed || (placed->over_lines && off_lines_ && !on_line))
             continue;
         if (!best || cost(*placed) < cost(*best))
             best = placed;
     }
-    if (best) { // what hangs below the base line may touch a line as well
-        best->over_lines =
-            best->over_lines ||
-            discouraged_.meets({best->ink.min, best->ink.max + ImVec2{0, size.y * kEmptyOfLine}});
+    if (best) {
         words_.push_back(best->ink);
         const float gap = canvas_.px(kGap);
         forbidden_.add({best->ink.min - ImVec2{gap, 0}, best->ink.max + ImVec2{gap, 0}});

@@ -4,6 +4,8 @@
 
 #include <optional>
 #include <span>
+#include <string>
+#include <string_view>
 #include <vector>
 
 namespace lightoff::diagram {
@@ -12,7 +14,8 @@ namespace lightoff::diagram {
 inline constexpr float kEmptyOfLine = 0.17F;
 
 /// Finds room for words among line-work: no word over another, over a symbol or a point, or across the edge
-/// of the view. Words that find no room are left out; ask in the order of their importance. Pixels.
+/// of the view. Words that find no room are left out; ask in the order of their importance. Pixels. What was
+/// placed is drawn in the end, all halos before all letters, so that none eats into another's.
 class LabelPlacer {
 public:
     LabelPlacer(const canvas::Canvas& canvas, canvas::Rect view);
@@ -36,10 +39,13 @@ public:
         canvas::Rect ink;
         bool over_edges = false;
         bool over_lines = false;
-        bool eats_into_words = false; ///< its halo does
+        bool hangs_over_lines = false; ///< only what hangs below the base line does
+        bool crowds_words = false;     ///< its halo reaches others
+
+        [[nodiscard]] bool needs_halo() const { return over_edges || over_lines || hangs_over_lines; }
     };
     /// The first choice that meets nothing, else the first that only edges run through, else the first whose
-    /// halo leaves other words whole, else the first that is allowed; its room is taken from then on.
+    /// halo keeps off other words, else the first that is allowed; its room is taken from then on.
     /// `on_line`: they belong on one.
     std::optional<Placed> place(std::string_view words, canvas::Type type, std::span<const Choice> choices,
                                 bool on_line = false);
@@ -48,8 +54,12 @@ public:
     /// Edges that run through the ink of words.
     [[nodiscard]] std::vector<canvas::Rect> edges_through(canvas::Rect ink) const;
 
-    /// Words drawn with a halo, which may have eaten into what stands beside them.
-    void note_halo(canvas::Rect ink) { haloed_.push_back(ink); }
+    /// What stands there in the end.
+    void letter(const Placed& placed, std::string_view words, canvas::Type type, canvas::Colour colour,
+                std::optional<canvas::Colour> halo = {});
+    void draw_halos() const;
+    void draw_letters() const;
+    /// Whether a halo may eat into what stands there.
     [[nodiscard]] bool is_by_halo(canvas::Rect box) const;
 
 private:
@@ -67,15 +77,24 @@ private:
         std::vector<std::vector<canvas::Rect>> bands_;
     };
 
-    /// Where words would lie; none: it is not allowed.
-    [[nodiscard]] std::optional<Placed> try_choice(const Choice& choice, ImVec2 size) const;
+    /// Where words would lie; none: it is not allowed. `hangs`: some of their letters do below the base line.
+    [[nodiscard]] std::optional<Placed> try_choice(const Choice& choice, ImVec2 size, bool hangs) const;
 
-    [[nodiscard]] bool eats_into_words(canvas::Rect ink) const;
+    [[nodiscard]] bool crowds_words(canvas::Rect ink) const;
+
+    struct Lettered {
+        Placed placed;
+        std::string words;
+        canvas::Type type;
+        canvas::Colour colour;
+        std::optional<canvas::Colour> halo;
+    };
 
     const canvas::Canvas& canvas_;
     canvas::Rect view_;
     Boxes forbidden_, discouraged_;
-    std::vector<canvas::Rect> edges_, haloed_, words_;
+    std::vector<canvas::Rect> edges_, words_;
+    std::vector<Lettered> lettered_;
     bool off_lines_ = false;
 };
 

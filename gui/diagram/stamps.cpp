@@ -162,7 +162,7 @@ void letter_stamp(const Sheet& sheet, LabelPlacer& placer, const view::Stamp& st
         hatch(canvas, tag, mix(canvas.theme->ground, colour, 0.35F), 6);
     outline(canvas, tag, Line::Detail, colour);
     // Stale or not, in ink: pencil would be too faint on the hatching.
-    text(canvas, placed->choice.at, words, Type::Minimum, canvas.theme->ink, placed->choice.align);
+    placer.letter(*placed, words, Type::Minimum, canvas.theme->ink);
 }
 
 } // namespace

@@ -76,14 +76,12 @@ bool letter(const Sheet& sheet, LabelPlacer& placer, std::string_view words, Typ
     const auto placed = placer.place(words, type, choices);
     if (!placed)
         return false;
-    if (!placed->over_lines && !placed->over_edges) {
-        text(sheet.canvas, placed->choice.at, words, type, colour, placed->choice.align);
+    if (!placed->needs_halo()) {
+        placer.letter(*placed, words, type, colour);
         return true;
     }
     break_lines(sheet, placer, *placed, breaks);
-    haloed_text(sheet.canvas, placed->choice.at, words, type, colour, ground_under(sheet, placed->ink),
-                placed->choice.align);
-    placer.note_halo(placed->ink);
+    placer.letter(*placed, words, type, colour, ground_under(sheet, placed->ink));
     return true;
 }
 
@@ -133,7 +131,7 @@ void letter_beside(const Sheet& sheet, LabelPlacer& placer, std::string_view wor
     const float middle = body.centre().y;
     fill(sheet.canvas, {{placed->ink.min.x - pad, middle - reach}, {placed->ink.max.x + pad, middle + reach}},
          ground_under(sheet, placed->ink));
-    text(sheet.canvas, placed->choice.at, words, Type::Minimum, sheet.canvas.theme->ink, Align::Start);
+    placer.letter(*placed, words, Type::Minimum, sheet.canvas.theme->ink);
 }
 
 /// Where a wire's letters may stand: at its ferrule, else a little beside it on the same stretch. Pixels.
@@ -278,7 +276,7 @@ void letter_wires(const Sheet& sheet, LabelPlacer& placer) {
             continue;
         const ImVec2 p = placed->choice.at + ImVec2{0, line / 2};
         fill(canvas, {p - half, p + half}, canvas.theme->ground);
-        text(canvas, placed->choice.at, wire.letters, Type::Minimum, canvas.theme->ink, Align::Middle);
+        placer.letter(*placed, wire.letters, Type::Minimum, canvas.theme->ink);
         const Rect below = stripe_box(placed->choice, line, half, stripe);
         fill(canvas, below, insulation(wire.colour));
         outline(canvas, below, Line::Rule, canvas.theme->pencil);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "gui/diagram/diagram.hpp"
 #include "files/bundle_loader.hpp"
+#include "gui/diagram/label_placer.hpp"
 #include "gui/diagram/picking.hpp"
 #include "gui/diagram/symbols.hpp"
 #include "gui/headless.hpp"
@@ -465,6 +466,58 @@ TEST_CASE("no name is printed over another or over a symbol, opened and whole, h
         pane.settle();
         check("whole");
     }
+}
+
+TEST_CASE("a halo keeps off other words, and eats into none that it reaches") {
+    using canvas::Type;
+    test::Headless screen({400, 200});
+    screen.frame([&](const canvas::Canvas& canvas) {
+        LabelPlacer placer(canvas, {{0, 0}, {400, 200}});
+        const float line = canvas::line_height(canvas, Type::Minimum);
+        const auto at = [](float y) { return LabelPlacer::Choice{{200, std::round(y)}}; };
+        const auto place = [&](std::string_view words, float y, float other_y) {
+            const std::array<LabelPlacer::Choice, 2> choices{at(y), at(other_y)};
+            const auto placed = placer.place(words, Type::Minimum, choices);
+            REQUIRE(placed);
+            return *placed;
+        };
+        const auto below = place("BK", 100, 100);
+        CHECK_FALSE(below.needs_halo());
+        const float close = std::round(100 - line * (1 - 2 * kEmptyOfLine) - 1); // ink to ink
+        const float base = close + line * (1 - kEmptyOfLine) + 0.1F;
+        SECTION("letters that hang down over a line need one, others do not") {
+            placer.discourage({{100, base}, {300, base + line * kEmptyOfLine}});
+            CHECK(place("main", close, 20).ink.min.y > 50);
+            placer.discourage({{100, 20 + line * (1 - kEmptyOfLine)}, {300, 20 + line}});
+            const auto hanging = place("plug", 20, 20);
+            CHECK(hanging.hangs_over_lines);
+            CHECK(hanging.needs_halo());
+        }
+        SECTION("where it would reach other words, a place farther off is taken") {
+            placer.discourage({{100, base}, {300, base + line * kEmptyOfLine}});
+            const auto hanging = place("plug", close, 20);
+            CHECK(hanging.ink.max.y < 50);
+            CHECK_FALSE(hanging.crowds_words);
+        }
+        SECTION("where there is none, the letters of both lie over the halo") {
+            placer.discourage({{100, base}, {300, base + line * kEmptyOfLine}});
+            const auto hanging = place("plug", close, close);
+            CHECK(hanging.crowds_words);
+            const canvas::Colour letters = canvas::hex(0x123456), halo = canvas::hex(0xABCDEF);
+            placer.letter(below, "BK", Type::Minimum, letters);
+            placer.letter(hanging, "plug", Type::Minimum, letters, halo);
+            const int before = canvas.list->VtxBuffer.Size;
+            placer.draw_halos();
+            placer.draw_letters();
+            std::vector<ImU32> drawn;
+            for (int i = before; i < canvas.list->VtxBuffer.Size; ++i)
+                drawn.push_back(canvas.list->VtxBuffer[i].col);
+            const auto first = std::find(drawn.begin(), drawn.end(), canvas::packed(letters));
+            REQUIRE(first != drawn.end());
+            CHECK(std::count(drawn.begin(), first, canvas::packed(halo)) > 0);
+            CHECK(std::count(first, drawn.end(), canvas::packed(halo)) == 0);
+        }
+    });
 }
 
 TEST_CASE("a sheet whose letters would not fit opens in part, where the leads or the focus are") {
