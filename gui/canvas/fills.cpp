@@ -63,7 +63,7 @@ void glow(const Canvas& canvas, ImVec2 centre, float radius, Colour colour, floa
     const unsigned base = list._VtxCurrentIdx;
     vertex(list, centre, faded(colour, strength));
     for (int i = 0; i < kGlowSides; ++i) {
-        const float angle = 6.2831853F * static_cast<float>(i) / static_cast<float>(kGlowSides);
+        const float angle = kTurn * static_cast<float>(i) / static_cast<float>(kGlowSides);
         vertex(list, centre + ImVec2{std::cos(angle), std::sin(angle)} * radius, faded(colour, 0));
     }
     for (unsigned i = 0; i < kGlowSides; ++i) {

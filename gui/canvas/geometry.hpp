@@ -5,6 +5,8 @@
 
 namespace lightoff::canvas {
 
+inline constexpr float kTurn = 6.2831853F; ///< rad
+
 // ImVec2 has no arithmetic of its own in the public header.
 inline ImVec2 operator+(ImVec2 a, ImVec2 b) {
     return {a.x + b.x, a.y + b.y};

@@ -58,7 +58,7 @@ void waves(const Canvas& canvas, const PathWalker& walk, float width, Colour col
     std::vector<ImVec2> points;
     for (float s = 0; s <= walk.length(); s += step) {
         const auto [point, along] = walk.at(s);
-        const float swing = height * std::sin((s - phase) * 6.2831853F / wavelength);
+        const float swing = height * std::sin((s - phase) * kTurn / wavelength);
         points.push_back(point + ImVec2{-along.y, along.x} * swing);
     }
     polyline(canvas, points, width * 0.9F, colour);

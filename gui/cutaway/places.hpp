@@ -7,7 +7,7 @@
 #include <string_view>
 
 /// Where in the drawing a hand finds what, in units of the drawing. What hangs in the house and not on the
-/// furnace (thermostat, panel, disconnect) has its place on the strip beside the drawing.
+/// furnace (thermostat, panel) has its place on the strip beside the drawing.
 namespace lightoff::cutaway {
 
 struct PartPlace {

@@ -17,7 +17,6 @@ namespace {
 using namespace canvas;
 using faults::Wear;
 
-constexpr float kTurn = 6.2831853F;
 constexpr Colour kWhite = hex(0xFFFFFF);
 
 /// Where a part's wear is drawn; some lie on the dark wash.

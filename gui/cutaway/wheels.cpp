@@ -11,7 +11,6 @@ namespace {
 
 using namespace canvas;
 
-constexpr float kTurn = 6.2831853F;
 constexpr float kBlurred_rad_s = 40; // from here on single blades are hard to see
 
 ImVec2 direction(float angle) {

@@ -65,7 +65,7 @@ void draw_jaw(const Sheet& sheet, LabelPlacer& placer, int element, std::string_
         const ImVec2 at = sheet.place.to_screen(wire.ferrule) + ImVec2{canvas.px(aside), 0};
         std::vector<ImVec2> jaw;
         for (int i = 2; i <= 26; ++i) { // open at the top, where it closes
-            const float angle = (static_cast<float>(i) / 28 - 0.25F) * 6.2831853F;
+            const float angle = (static_cast<float>(i) / 28 - 0.25F) * kTurn;
             jaw.push_back(at + ImVec2{std::cos(angle) * canvas.px(6), std::sin(angle) * canvas.px(11)});
         }
         lead(canvas, jaw, canvas.theme->ink, canvas.theme->ground);

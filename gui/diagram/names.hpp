@@ -12,8 +12,5 @@ std::string_view owner_of(std::string_view name);
 std::string_view rest_of(std::string_view name);
 /// "line_in" as "line in".
 std::string spaced(std::string_view name);
-/// The trade's letters for the colour of a wire's insulation: "BK", "W", "R"; the word itself where the trade
-/// has none, nothing for a screw.
-std::string ferrule_letters(std::string_view colour);
 
 } // namespace lightoff::diagram

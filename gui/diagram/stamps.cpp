@@ -106,7 +106,7 @@ void ring(const Sheet& sheet, int spot, const view::Stamp& stamp) {
     std::vector<ImVec2> circle;
     const float radius = std::max(sheet.canvas.px(8), 7.5F * sheet.place.zoom);
     for (int i = 0; i <= 28; ++i) {
-        const float a = static_cast<float>(i) * 6.2831853F / 28;
+        const float a = static_cast<float>(i) * kTurn / 28;
         circle.push_back(sheet.spot(spot) + ImVec2{std::cos(a), std::sin(a)} * radius);
     }
     prove_path(sheet.canvas, circle, stamp);

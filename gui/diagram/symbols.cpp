@@ -16,8 +16,6 @@ namespace {
 
 using namespace canvas;
 
-constexpr float kPi = 3.14159265F;
-
 /// A pen about the middle of a symbol: x along it, y down.
 struct Pen {
     const Canvas& canvas;
@@ -40,7 +38,7 @@ struct Pen {
         constexpr int kSteps = 16;
         for (int i = 0; i <= kSteps; ++i) {
             const float share = static_cast<float>(i) / kSteps;
-            const float angle = (from_deg + (to_deg - from_deg) * share) * kPi / 180;
+            const float angle = (from_deg + (to_deg - from_deg) * share) * kTurn / 360;
             path.push_back(at(centre.x + radius * std::cos(angle), centre.y - radius * std::sin(angle)));
         }
         stroke(canvas, path, weight, ink);
@@ -200,15 +198,35 @@ void draw_driver(const Pen& pen) {
     pen.line({{-4, -3}, {-4, 3}, {3, 0}}, Line::Detail, true);
 }
 
+void draw_breaker(const Pen& pen) {
+    pen.contact_point(-10);
+    pen.contact_point(10);
+    pen.arc({0, 1}, 11, 155, 25);
+}
+
+void draw_plates(const Pen& pen) {
+    pen.line({{-3, -8}, {-3, 8}});
+    pen.line({{3, -8}, {3, 8}});
+}
+
+void draw_fuse(const Pen& pen) {
+    pen.line({{-10, -4}, {10, -4}, {10, 4}, {-10, 4}}, Line::Outline, true);
+    pen.line({{-10, 0}, {10, 0}}, Line::Detail);
+}
+
+void draw_source(const Pen& pen) {
+    pen.arc({0, 0}, 9, 0, 360);
+    pen.arc({0, -2.5F}, 2.5F, 90, 270, Line::Detail);
+    pen.arc({0, 2.5F}, 2.5F, 90, -90, Line::Detail);
+}
+
 void draw_body(const Pen& pen, const Symbol& symbol) {
     const bool closed = symbol.closed_at_rest;
     switch (symbol.kind) {
     case SymbolKind::relay_contact:
         return draw_contact(pen, closed);
     case SymbolKind::breaker:
-        pen.contact_point(-10);
-        pen.contact_point(10);
-        return pen.arc({0, 1}, 11, 155, 25);
+        return draw_breaker(pen);
     case SymbolKind::disconnect:
         return blade(pen, false);
     case SymbolKind::door_switch:
@@ -243,19 +261,15 @@ void draw_body(const Pen& pen, const Symbol& symbol) {
     case SymbolKind::transformer_winding:
         return draw_coils(pen, 4, 4.25F, symbol.core_below ? -1.0F : 1.0F);
     case SymbolKind::capacitor:
-        pen.line({{-3, -8}, {-3, 8}});
-        return pen.line({{3, -8}, {3, 8}});
+        return draw_plates(pen);
     case SymbolKind::igniter:
         return draw_heater(pen);
     case SymbolKind::flame:
         return draw_flame_gap(pen);
     case SymbolKind::fuse:
-        pen.line({{-10, -4}, {10, -4}, {10, 4}, {-10, 4}}, Line::Outline, true);
-        return pen.line({{-10, 0}, {10, 0}}, Line::Detail);
+        return draw_fuse(pen);
     case SymbolKind::source:
-        pen.arc({0, 0}, 9, 0, 360);
-        pen.arc({0, -2.5F}, 2.5F, 90, 270, Line::Detail);
-        return pen.arc({0, 2.5F}, 2.5F, 90, -90, Line::Detail);
+        return draw_source(pen);
     case SymbolKind::reads:
         return draw_reads(pen);
     case SymbolKind::resistor:

@@ -3,6 +3,7 @@
 
 #include "gui/canvas/fills.hpp"
 #include "gui/canvas/strokes.hpp"
+#include "gui/diagram/insulation.hpp"
 #include "gui/diagram/line_work.hpp"
 #include "gui/diagram/symbols.hpp"
 
@@ -11,34 +12,11 @@
 #include <cmath>
 #include <string>
 #include <string_view>
-#include <utility>
 
 namespace lightoff::diagram {
 namespace {
 
 using namespace canvas;
-
-constexpr std::array<std::pair<std::string_view, Colour>, 13> kInsulation{{{"black", hex(0x202224)},
-                                                                           {"white", hex(0xFFFFFF)},
-                                                                           {"red", hex(0xC0392B)},
-                                                                           {"yellow", hex(0xE9C62B)},
-                                                                           {"green", hex(0x2E8B4F)},
-                                                                           {"blue", hex(0x2F6DB5)},
-                                                                           {"brown", hex(0x7A4A28)},
-                                                                           {"orange", hex(0xE07A26)},
-                                                                           {"grey", hex(0x8A8D90)},
-                                                                           {"violet", hex(0x6F4A9E)},
-                                                                           {"purple", hex(0x6F4A9E)},
-                                                                           {"pink", hex(0xE58FA8)},
-                                                                           {"bare", hex(0xB87333)}}};
-
-/// The colour of a wire's insulation, as material.
-Colour insulation(std::string_view colour) {
-    for (const auto& [name, rgb] : kInsulation)
-        if (name == colour)
-            return rgb;
-    return hex(0x8A8D90);
-}
 
 Type type_at(const Sheet& sheet) {
     const float zoom = sheet.place.zoom / sheet.canvas.scale;
@@ -278,7 +256,7 @@ void letter_wires(const Sheet& sheet, LabelPlacer& placer) {
         fill(canvas, {p - half, p + half}, canvas.theme->ground);
         placer.letter(*placed, wire.letters, Type::Minimum, canvas.theme->ink);
         const Rect below = stripe_box(placed->choice, line, half, stripe);
-        fill(canvas, below, insulation(wire.colour));
+        fill(canvas, below, insulation_colour(wire.colour));
         outline(canvas, below, Line::Rule, canvas.theme->pencil);
         placer.forbid(below);
     }

@@ -2,6 +2,7 @@
 #include "gui/diagram/layout/ladder_builder.hpp"
 
 #include "bench/access.hpp"
+#include "gui/diagram/insulation.hpp"
 #include "gui/diagram/layout/symbol_names.hpp"
 #include "gui/diagram/names.hpp"
 
