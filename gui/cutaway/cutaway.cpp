@@ -238,20 +238,23 @@ void draw_igniter_and_rod(const Pen& pen) {
 
 // ---- gas ----
 
+void draw_pipe(const Pen& pen, ImVec2 from, ImVec2 to) {
+    constexpr float kHalf = 4.5F;
+    const ImVec2 across = from.y == to.y ? ImVec2{0, kHalf} : ImVec2{kHalf, 0};
+    const std::vector<ImVec2> one = pen.path(std::array{from - across, to - across});
+    const std::vector<ImVec2> other = pen.path(std::array{from + across, to + across});
+    strip(pen.canvas, one, other, pen.theme().ground, pen.theme().ground);
+    stroke(pen.canvas, one, Line::Detail, pen.theme().ink);
+    stroke(pen.canvas, other, Line::Detail, pen.theme().ink);
+}
+
+/// Pipe, cock and manifold, and the gas in them.
 void draw_gas(const Pen& pen) {
     const CutawayScene& s = pen.scene;
     const float last = burner_y(s.burner_count - 1, s.burner_count);
-    const auto pipe = [&](ImVec2 from, ImVec2 to, float half) {
-        const ImVec2 across = from.y == to.y ? ImVec2{0, half} : ImVec2{half, 0};
-        const std::vector<ImVec2> one = pen.path(std::array{from - across, to - across});
-        const std::vector<ImVec2> other = pen.path(std::array{from + across, to + across});
-        strip(pen.canvas, one, other, pen.theme().ground, pen.theme().ground);
-        stroke(pen.canvas, one, Line::Detail, pen.theme().ink);
-        stroke(pen.canvas, other, Line::Detail, pen.theme().ink);
-    };
-    pipe({0, kGasPipeY}, {kGasValve.min.x, kGasPipeY}, 4.5F);
-    pipe({kGasValve.max.x, kGasPipeY}, {kManifoldX + 4.5F, kGasPipeY}, 4.5F);
-    pipe({kManifoldX, kGasPipeY + 4.5F}, {kManifoldX, last - 8}, 4.5F);
+    draw_pipe(pen, {0, kGasPipeY}, {kGasValve.min.x, kGasPipeY});
+    draw_pipe(pen, {kGasValve.max.x, kGasPipeY}, {kManifoldX + 4.5F, kGasPipeY});
+    draw_pipe(pen, {kManifoldX, kGasPipeY + 4.5F}, {kManifoldX, last - 8});
     pen.ink({{kManifoldX - 4.5F, last - 8}, {kManifoldX + 4.5F, last - 8}}, Line::Detail);
     // Gas stands in the pipe up to the first thing that is shut.
     const float until = s.gas_cock_open ? kGasValve.min.x : kGasCock.x - 8;
@@ -265,21 +268,25 @@ void draw_gas(const Pen& pen) {
     pen.disc(kGasCock, 8.5F);
     const ImVec2 lever = s.gas_cock_open ? ImVec2{12, 0} : ImVec2{0, 12};
     pen.ink({kGasCock - lever, kGasCock + lever}, Line::Silhouette);
+}
 
+/// In section: its disc lifts off its seat by the stroke; on top the coil with its two terminals.
+void draw_gas_valve(const Pen& pen) {
     pen.plate(kGasValve);
     const ImVec2 middle = kGasValve.centre();
-    pen.plate({{middle.x - 11, kGasValve.min.y - 11}, {middle.x + 11, kGasValve.min.y}},
-              Line::Detail); // coil
+    const float top = kGasValve.min.y;
+    pen.plate({{middle.x - 11, top - 11}, {middle.x + 11, top}}, Line::Detail);
     for (const float x : {-6.0F, 0.0F, 6.0F}) {
-        pen.ink({{middle.x + x - 2, kGasValve.min.y - 2}, {middle.x + x + 2, kGasValve.min.y - 9}},
-                Line::Hidden);
+        pen.ink({{middle.x + x - 2, top - 2}, {middle.x + x + 2, top - 9}}, Line::Hidden);
     }
-    // The disc lifts off its seat by the valve's stroke.
-    const float lift = 7 * s.gas_valve;
+    for (const float x : {-5.0F, 5.0F}) {
+        pen.ink({{middle.x + x, top - 16}, {middle.x + x, top - 11}}, Line::Outline);
+    }
+    const float lift = 7 * pen.scene.gas_valve;
     pen.ink({{middle.x - 13, middle.y + 8}, {middle.x - 4, middle.y + 8}}, Line::Detail);
     pen.ink({{middle.x + 4, middle.y + 8}, {middle.x + 13, middle.y + 8}}, Line::Detail);
     pen.ink({{middle.x - 7, middle.y + 6 - lift}, {middle.x + 7, middle.y + 6 - lift}}, Line::Silhouette);
-    pen.ink({{middle.x, middle.y + 6 - lift}, {middle.x, kGasValve.min.y}}, Line::Detail);
+    pen.ink({{middle.x, middle.y + 6 - lift}, {middle.x, top}}, Line::Detail);
 }
 
 // ---- draft ----
@@ -648,6 +655,7 @@ CutawayLayout draw_cutaway(const Canvas& canvas, Rect area, const CutawayScene& 
     draw_burners(pen);
     draw_igniter_and_rod(pen);
     draw_gas(pen);
+    draw_gas_valve(pen);
     draw_draft(pen);
     if (scene.has_inducer) {
         draw_pressure_switch(pen);

@@ -30,7 +30,8 @@ struct WornPlace {
 const std::array kPlaces{
     WornPlace{"junction_box", Wear::burnt, {{138, 522}, {160, 544}}},
     WornPlace{"transformer", Wear::burnt, {{88, 538}, {106, 556}}},
-    WornPlace{"thermostat_cable", Wear::rust, {{93, 486}, {108, 502}}},
+    WornPlace{"thermostat_cable", Wear::corrosion, {{93, 486}, {108, 502}}},
+    WornPlace{"valve_wires", Wear::corrosion, {{73, 291}, {95, 306}}},
     WornPlace{"collector_port", Wear::rust, {{164, 200}, {182, 212}}, true},
     WornPlace{"burner_openings", Wear::rust, {{182, 262}, {202, 336}}, true},
     WornPlace{"igniter_plug", Wear::burnt, {{174, 352}, {190, 364}}},
@@ -73,6 +74,9 @@ public:
         case Wear::burnt:
             scorch(box, step);
             break;
+        case Wear::corrosion:
+            crust(box, step);
+            break;
         case Wear::water:
             break; // in the hose alone
         }
@@ -89,6 +93,13 @@ public:
             const float angle = kTurn * chance;
             const ImVec2 half{1.8F * std::cos(angle), 1.8F * std::sin(angle)};
             canvas_.list->AddLine(at(p - half), at(p + half), packed(colour), std::max(1.0F, px(0.9F)));
+        });
+    }
+    /// Of a crust that blooms: rings, the more and the larger the worse.
+    void crust(Rect box, int step) const {
+        const float radius = std::max(1.2F, px(1.1F + 0.15F * static_cast<float>(step)));
+        scatter(box, step, [&](ImVec2 p, float) {
+            canvas_.list->AddCircle(at(p), radius, packed(ink(false)), 10, std::max(1.0F, px(0.7F)));
         });
     }
     /// Browned by heat: hatched, the closer the worse, charred in the middle from the third step on.
@@ -128,6 +139,22 @@ public:
                                           std::max(1.0F, px(1.2F)), packed(colour), 8);
         }
     }
+    /// Rust on a wheel's blades: strokes that go round with it, from their edges inwards.
+    void rust_on_wheel(ImVec2 centre, float radius, float angle_rad, int step) const {
+        const int count = 16 * step;
+        const float depth = 0.1F + 0.05F * static_cast<float>(step);
+        for (int i = 0; i < count; ++i) {
+            const auto n = static_cast<std::uint32_t>(i) * 3U;
+            const float angle =
+                angle_rad + kTurn * (static_cast<float>(i) + scattered(n)) / static_cast<float>(count);
+            const float r = radius * (0.97F - depth * scattered(n + 1));
+            const float slant = kTurn * scattered(n + 2);
+            const ImVec2 middle = centre + ImVec2{std::cos(angle), std::sin(angle)} * r;
+            const ImVec2 half{2.2F * std::cos(slant), 2.2F * std::sin(slant)};
+            canvas_.list->AddLine(at(middle - half), at(middle + half), packed(ink(false)),
+                                  std::max(1.0F, px(1.1F)));
+        }
+    }
     void on_disc(ImVec2 centre, float radius, int step, Colour colour) const {
         scatter({centre - ImVec2{radius, radius}, centre + ImVec2{radius, radius}}, step,
                 [&](ImVec2 p, float) {
@@ -135,6 +162,16 @@ public:
                     if (off.x * off.x + off.y * off.y < radius * radius)
                         canvas_.list->AddCircleFilled(at(p), std::max(1.0F, px(1.1F)), packed(colour), 8);
                 });
+    }
+    /// Lint bridges the fins on the side that the air comes from: below both slopes of the coil, an A.
+    void on_coil(Rect coil, int step) const {
+        const float depth = 5 + 1.2F * static_cast<float>(step);
+        const float rise = coil.height() / (coil.width() / 2);
+        scatter({coil.min, coil.max + ImVec2{0, depth}}, step, [&](ImVec2 p, float) {
+            const float slope = coil.min.y + rise * std::abs(p.x - coil.centre().x);
+            if (p.y > slope + 1 && p.y < slope + depth)
+                canvas_.list->AddCircleFilled(at(p), std::max(1.0F, px(1.15F)), packed(ink(false)), 8);
+        });
     }
     /// Water stands in the low bend of the hose: a filled stretch with the surface at both its ends.
     void in_hose(int step) const {
@@ -197,6 +234,10 @@ void draw_in_cells(const Brush& brush, const CutawayScene& scene, const WearMark
 void draw_mark(const Brush& brush, const CutawayScene& scene, const WearMark& mark) {
     if (mark.part == "blower_wheel")
         return brush.on_wheel(kBlower, kBlowerRadius, scene.blower.angle_rad, mark.step, brush.ink(false));
+    if (mark.part == "inducer_wheel")
+        return brush.rust_on_wheel(kInducer, kInducerRadius - 3, scene.inducer.angle_rad, mark.step);
+    if (mark.part == "coil")
+        return brush.on_coil(kCoil, mark.step);
     if (mark.part == "blower_motor")
         return brush.on_disc(kBlower, 19, mark.step, brush.ink(false));
     if (mark.part == "inducer_motor")

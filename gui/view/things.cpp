@@ -236,7 +236,8 @@ std::string worn_words(const bench::Percept& percept, const Thing& thing) {
         Steps{"a breath of soot", "some soot", "sooty", "black with soot", "caked with soot"},
         Steps{"specks of rust", "some rust", "rusty", "eaten by rust", "all rust"},
         Steps{"drops of water", "some water", "water stands in it", "much water in it", "full of water"},
-        Steps{"faintly browned", "browned", "brown", "scorched", "charred"}};
+        Steps{"faintly browned", "browned", "brown", "scorched", "charred"},
+        Steps{"a green tinge", "green specks", "green crust", "thick green crust", "eaten away, green"}};
     if (thing.kind != Word::part)
         return {};
     std::string words;

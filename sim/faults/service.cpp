@@ -26,7 +26,8 @@ std::string_view name_of(ServiceKind kind) {
 }
 
 std::string_view name_of(Wear wear) {
-    constexpr std::array<std::string_view, kWears> kNames{"dirt", "soot", "rust", "water", "burnt"};
+    constexpr std::array<std::string_view, kWears> kNames{"dirt",  "soot",  "rust",
+                                                          "water", "burnt", "corrosion"};
     return kNames[static_cast<std::size_t>(wear)];
 }
 
@@ -34,8 +35,12 @@ int step_of(const Sight& sight, const furnace::Condition& condition) {
     if (sight.steps.empty())
         return 0;
     const double value = furnace::condition_value(condition, sight.field);
-    return static_cast<int>(std::upper_bound(sight.steps.begin(), sight.steps.end(), value) -
-                            sight.steps.begin());
+    if (value >= sight.until)
+        return 0;
+    const bool falling = sight.steps.front() > sight.steps.back();
+    return static_cast<int>(std::count_if(sight.steps.begin(), sight.steps.end(), [&](double step) {
+        return falling ? value < step : value >= step;
+    }));
 }
 
 std::vector<int> describe(const Look& look, const furnace::Condition& condition) {

@@ -3,6 +3,7 @@
 #include "furnace/condition.hpp"
 
 #include <cstdint>
+#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -62,8 +63,8 @@ struct Band {
 };
 
 /// What a condition looks like from where one stands, before anything is looked at closely.
-enum class Wear : std::uint8_t { dirt, soot, rust, water, burnt };
-inline constexpr int kWears = 5;
+enum class Wear : std::uint8_t { dirt, soot, rust, water, burnt, corrosion };
+inline constexpr int kWears = 6;
 inline constexpr int kWearSteps = 5;
 std::string_view name_of(Wear wear); ///< "dirt"
 
@@ -72,8 +73,10 @@ struct Sight {
     std::uint64_t field = 0;
     std::vector<Band> bands; ///< one at least, `below` rising
     Wear wear = Wear::dirt;  ///< how it shows
-    std::vector<double>
-        steps; ///< from which value on it shows by how much, rising; empty: it does not show so
+    /// From which value on it shows by how much, rising; or falling, where less is worse: below which. Empty:
+    /// it does not show so.
+    std::vector<double> steps;
+    double until = std::numeric_limits<double>::infinity(); ///< from there on it does not show so either
 };
 
 struct Look {

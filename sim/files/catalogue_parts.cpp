@@ -46,11 +46,14 @@ void read_shows(const Object& o, SightText& sight) {
                                        {"soot", Wear::soot},
                                        {"rust", Wear::rust},
                                        {"water", Wear::water},
-                                       {"burnt", Wear::burnt}});
+                                       {"burnt", Wear::burnt},
+                                       {"corrosion", Wear::corrosion}});
     sight.steps = o.numbers("from", kAnyValue, {1, static_cast<std::size_t>(faults::kWearSteps)});
-    if (std::adjacent_find(sight.steps.begin(), sight.steps.end(), std::greater_equal<>()) !=
-        sight.steps.end())
-        throw o.error("from", "rising numbers");
+    const auto begin = sight.steps.begin(), end = sight.steps.end();
+    if (std::adjacent_find(begin, end, std::greater_equal<>()) != end &&
+        std::adjacent_find(begin, end, std::less_equal<>()) != end)
+        throw o.error("from", "rising or falling numbers");
+    sight.until = o.number_or("until", kAnyValue, kNoEnd);
 }
 
 std::vector<SightText> read_sights(const Object& o, Count count) {

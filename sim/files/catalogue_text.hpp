@@ -42,6 +42,7 @@ struct SightText {
     std::vector<faults::Band> bands;
     faults::Wear wear = faults::Wear::dirt;
     std::vector<double> steps;
+    double until = 0;
 };
 
 /// Two conductors that should not touch.

@@ -200,7 +200,7 @@ private:
         for (SightText& sight : texts)
             if (furnace_.has_all(sight.has))
                 sights.push_back({furnace_.field(sight.condition, files_.parts), std::move(sight.bands),
-                                  sight.wear, std::move(sight.steps)});
+                                  sight.wear, std::move(sight.steps), sight.until});
         return sights;
     }
 

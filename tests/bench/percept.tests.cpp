@@ -332,6 +332,9 @@ TEST_CASE("a new furnace shows no dirt or wear, and its words begin where the pi
         for (const auto& sight : part.look.sights)
             if (!sight.steps.empty()) {
                 INFO(part.id);
-                CHECK(sight.steps.front() == sight.bands.front().below);
+                const bool falling =
+                    sight.steps.front() > sight.steps.back(); // the last words are the sound ones
+                const std::size_t edge = falling ? sight.bands.size() - 2 : 0;
+                CHECK(sight.steps.front() == sight.bands[edge].below);
             }
 }

@@ -2,6 +2,7 @@
 #include "gui/cutaway/cutaway.hpp"
 #include "bench/percept.hpp"
 #include "files/bundle_loader.hpp"
+#include "furnace/condition_paths.hpp"
 #include "gui/cutaway/fire.hpp"
 #include "gui/cutaway/motion.hpp"
 #include "gui/cutaway/places.hpp"
@@ -264,31 +265,38 @@ TEST_CASE("where nothing is to move nothing does, and heads show which way thing
     CHECK(corners_of(one) != corners_of(moving));
 }
 
+namespace {
+
+/// Pixels that marks of wear ink, each triangle by itself, in a window of 1280x720: the furnace's part of a
+/// call's page.
+float ink_of(const std::vector<WearMark>& marks) {
+    CutawayScene scene;
+    scene.burner_count = 4;
+    scene.wear = marks;
+    test::Headless ui({1280, 720});
+    ui.frame([&](const canvas::Canvas& canvas) {
+        draw_wear(canvas, lay_out(canvas, {{204, 96}, {784, 590}}, scene, {}).place, scene);
+    });
+    float inked = 0;
+    const ImDrawData& data = *ImGui::GetDrawData();
+    for (int n = 0; n < data.CmdListsCount; ++n) {
+        const ImDrawList& list = *data.CmdLists[n];
+        for (int i = 0; i + 2 < list.IdxBuffer.Size; i += 3) {
+            const ImVec2 a = list.VtxBuffer[list.IdxBuffer[i]].pos;
+            const ImVec2 b = list.VtxBuffer[list.IdxBuffer[i + 1]].pos;
+            const ImVec2 c = list.VtxBuffer[list.IdxBuffer[i + 2]].pos;
+            if (list.VtxBuffer[list.IdxBuffer[i]].col !=
+                canvas::packed(canvas::theme(canvas::ThemeId::Paper).ground))
+                inked += std::abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)) / 2;
+        }
+    }
+    return inked;
+}
+
+} // namespace
+
 TEST_CASE("dirt and wear: the more there is the more is drawn, for every part that can show it") {
     const bench::Site& site = call_for_heat().site;
-    const auto marks_drawn = [](const WearMark& mark) {
-        CutawayScene scene;
-        scene.burner_count = 4;
-        scene.wear = {mark};
-        test::Headless ui({900, 700});
-        ui.frame([&](const canvas::Canvas& canvas) {
-            draw_wear(canvas, canvas::fit({{0, 0}, {480, 604}}, {{0, 0}, {900, 700}}), scene);
-        });
-        float inked = 0; // pixels, each triangle by itself
-        const ImDrawData& data = *ImGui::GetDrawData();
-        for (int n = 0; n < data.CmdListsCount; ++n) {
-            const ImDrawList& list = *data.CmdLists[n];
-            for (int i = 0; i + 2 < list.IdxBuffer.Size; i += 3) {
-                const ImVec2 a = list.VtxBuffer[list.IdxBuffer[i]].pos;
-                const ImVec2 b = list.VtxBuffer[list.IdxBuffer[i + 1]].pos;
-                const ImVec2 c = list.VtxBuffer[list.IdxBuffer[i + 2]].pos;
-                if (list.VtxBuffer[list.IdxBuffer[i]].col !=
-                    canvas::packed(canvas::theme(canvas::ThemeId::Paper).ground))
-                    inked += std::abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)) / 2;
-            }
-        }
-        return inked;
-    };
     int kinds = 0;
     for (const faults::Part& part : site.catalogue.parts)
         for (const faults::Sight& sight : part.look.sights) {
@@ -296,15 +304,62 @@ TEST_CASE("dirt and wear: the more there is the more is drawn, for every part th
                 continue;
             REQUIRE(find_part_place(part.id) != nullptr);
             ++kinds;
-            float before = marks_drawn({part.id, sight.wear, 0});
+            float before = ink_of({{part.id, sight.wear, 0}});
             for (int step = 1; step <= static_cast<int>(sight.steps.size()); ++step) {
-                const float now = marks_drawn({part.id, sight.wear, step});
+                const float now = ink_of({{part.id, sight.wear, step}});
                 INFO(part.id << ", " << faults::name_of(sight.wear) << ", step " << step);
                 CHECK(now > before);
                 before = now;
             }
         }
-    CHECK(kinds >= 16);
+    CHECK(kinds >= 19);
+}
+
+TEST_CASE(
+    "a clean part shows nothing; green terminals, a rusty inducer and lint on the coil are plain to see") {
+    struct Worn {
+        const char* part;
+        const char* condition;
+        double clean, slight, bad;
+        faults::Wear wear;
+        bool behind_door;
+    };
+    const std::array<Worn, 3> all{
+        {{"valve_wires", "wiring/harness.valve_out/series_resistance", 0, 40, 400, faults::Wear::corrosion,
+          true},
+         {"inducer_wheel", "draft.inducer.wheel_effectiveness", 1, 0.95, 0.45, faults::Wear::rust, true},
+         {"coil", "air.ducts.coil_blockage", 0, 0.25, 0.9, faults::Wear::dirt, false}}};
+    const bench::Site& site = call_for_heat().site;
+    for (const Worn& worn : all) {
+        INFO(worn.part);
+        bench::World world = new_furnace().world();
+        const auto marks_at = [&](double value) {
+            furnace::set_condition_field(world.condition,
+                                         furnace::condition_field(site.model, worn.condition), value);
+            std::vector<WearMark> marks = marks_of(site, bench::perceive_with_wear(site, world).worn);
+            std::erase_if(marks, [&](const WearMark& mark) { return mark.part != worn.part; });
+            return marks;
+        };
+        CHECK(marks_at(worn.bad).empty() == worn.behind_door);
+        world.inputs.burner_door_on = 0;
+        CHECK(marks_at(worn.clean).empty());
+        const std::vector<WearMark> slight = marks_at(worn.slight);
+        const std::vector<WearMark> bad = marks_at(worn.bad);
+        REQUIRE(slight.size() == 1);
+        REQUIRE(bad.size() == 1);
+        CHECK(bad[0].wear == worn.wear);
+        CHECK(bad[0].step == faults::kWearSteps);
+        CHECK(slight[0].step < 3);
+        CHECK(ink_of(slight) > 4);
+        CHECK(ink_of(bad) > 60); // a square of 8 pixels; common practice, no source
+    }
+    bench::World off = new_furnace().world();
+    off.inputs.burner_door_on = 0;
+    furnace::set_condition_field(
+        off.condition, furnace::condition_field(site.model, "wiring/harness.valve_out/series_resistance"),
+        static_cast<double>(electrical::kOpenOhm));
+    CHECK(bench::perceive_with_wear(site, off).worn.step(site.catalogue.find_part("valve_wires"),
+                                                         faults::Wear::corrosion) == 0);
 }
 
 namespace {
