@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "bench/access.hpp"
 
+#include "bench/hand_words.hpp"
 namespace lightoff::bench {
 namespace {
 
@@ -29,7 +30,7 @@ std::string why_behind_a_door(Where where, const furnace::Inputs& inputs) {
 
 std::string why_no_access(const Site& site, const World& world, const faults::Part& part,
                           const faults::Access& access) {
-    const std::string the_part = "The " + part.title + " is ";
+    const std::string the_part = "The " + in_sentence(part) + " is ";
     const std::string why = why_behind_a_door(part.where, world.inputs);
     if (!why.empty())
         return the_part + why;

@@ -3,6 +3,7 @@
 // there knows (doors, switches, leads, parts taken off).
 #include "bench/access.hpp"
 #include "bench/bench.hpp"
+#include "bench/hand_words.hpp"
 #include "bench/wires_by_hand.hpp"
 
 #include <algorithm>
@@ -222,9 +223,9 @@ private:
     [[nodiscard]] Verdict test_old() const {
         const faults::Part& part = part_at(action_.value);
         if (find_old(world_.old_parts, action_.value) == nullptr)
-            return refuse("No old " + part.title + " lies on the bench.");
+            return refuse("No old " + in_sentence(part) + " lies on the bench.");
         if (part.bench_test.ticks == 0)
-            return refuse("There is no test on the bench for the " + part.title + ".");
+            return refuse("There is no test on the bench for the " + in_sentence(part) + ".");
         return allow(part.bench_test.ticks);
     }
     [[nodiscard]] Verdict service(faults::ServiceRef ref) const {
@@ -234,20 +235,20 @@ private:
         const faults::Service* service = site_.catalogue.find_service(ref);
         const bool has_screw = service != nullptr && service->per_turn != 0.0;
         if (action_.verb == Verb::set_right && has_screw)
-            return refuse("The " + part.title + " is set by turns of its screw: adjust.");
+            return refuse("The " + in_sentence(part) + " is set by turns of its screw: adjust.");
         if (service == nullptr || (by_turns && !has_screw))
-            return refuse("The " + part.title + " is nothing to " + words_of(kind) + ".");
+            return refuse("The " + in_sentence(part) + " is nothing to " + words_of(kind) + ".");
         const bool off = world_.handiwork.is_off(index);
         if (kind == faults::ServiceKind::take_off && off)
-            return refuse("The " + part.title + " is off already.");
+            return refuse("The " + in_sentence(part) + " is off already.");
         if (kind == faults::ServiceKind::put_back && !off)
-            return refuse("The " + part.title + " is in its place.");
+            return refuse("The " + in_sentence(part) + " is in its place.");
         if (!has_hands(service->hands))
             return refuse("That takes both hands, and one holds the door switch.");
         if (string why = why_no_access(part, service->access); !why.empty())
             return refuse(std::move(why));
         if (by_turns && beyond_its_stop(*service, index))
-            return refuse("The screw of the " + part.title + " turns no further.");
+            return refuse("The screw of the " + in_sentence(part) + " turns no further.");
         return allow(service->ticks);
     }
     [[nodiscard]] bool beyond_its_stop(const faults::Service& service, int part) const {
@@ -272,7 +273,7 @@ private:
     [[nodiscard]] Verdict discharge() const {
         const faults::Part& part = part_at(action_.value);
         if (capacitor_of(model_, part.id) < 0)
-            return refuse("The " + part.title + " holds no charge.");
+            return refuse("The " + in_sentence(part) + " holds no charge.");
         string why = why_no_access(part, {});
         return why.empty() ? yes() : refuse(std::move(why));
     }

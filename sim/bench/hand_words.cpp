@@ -52,6 +52,13 @@ std::string name_in(const Site& site, Word word, std::int32_t value) {
 
 } // namespace
 
+std::string in_sentence(const faults::Part& part) {
+    std::string words = part.title;
+    if (!words.empty() && words[0] >= 'A' && words[0] <= 'Z')
+        words[0] = static_cast<char>(words[0] - 'A' + 'a');
+    return words;
+}
+
 const std::string& part_title(const Site& site, int part) {
     return site.catalogue.parts[static_cast<std::size_t>(part)].title;
 }

@@ -12,5 +12,7 @@ std::string done_in_words(const Site& site, const Percept& percept);
 
 /// The part of a catalogue that an action is about, by its title.
 const std::string& part_title(const Site& site, int part);
+/// A part's title as it stands within a sentence: "hot-surface igniter"; no title begins with a name.
+std::string in_sentence(const faults::Part& part);
 
 } // namespace lightoff::bench

@@ -3,6 +3,7 @@
 
 #include "bench/access.hpp"
 #include "bench/action.hpp"
+#include "bench/hand_words.hpp"
 #include "units/constants.hpp"
 
 #include <algorithm>
@@ -147,8 +148,8 @@ private:
                 if (f.part == static_cast<int>(i) && !f.controls.empty())
                     values = part.look.sights.size() + 1;
             if (values > 0)
-                add(TestKind::look, When::as_it_stands, static_cast<int>(i), 0, "look at the " + part.title,
-                    values);
+                add(TestKind::look, When::as_it_stands, static_cast<int>(i), 0,
+                    "look at the " + bench::in_sentence(part), values);
         }
     }
 

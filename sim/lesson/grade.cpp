@@ -2,6 +2,7 @@
 #include "lesson/grade.hpp"
 
 #include "bench/expectation.hpp"
+#include "bench/hand_words.hpp"
 #include "lesson/account.hpp"
 #include "lesson/justified.hpp"
 #include "lesson/review.hpp"
@@ -26,6 +27,10 @@ constexpr int kRunsThroughSteps = 6;                ///< bench::Word::step
 constexpr double kVerifyMinutes = 15.0;             ///< of a par: a full cycle
 /// Nobody is hurried while looking, proving dead and getting at the places (teaching value).
 constexpr double kLeastMinutes = 3.0;
+
+std::string causes(std::size_t count) {
+    return std::to_string(count) + (count == 1 ? " cause" : " causes");
+}
 
 std::vector<Cause> sorted(std::vector<Cause> causes) {
     std::sort(causes.begin(), causes.end());
@@ -214,8 +219,8 @@ private:
     [[nodiscard]] std::string still_open() {
         const std::uint64_t tick = mending_ != nullptr ? mending_->tick : review_.last_tick;
         const std::size_t left = evidence_.fitting_at(tick).size();
-        return (mending_ != nullptr ? "When you changed it " : "At the end ") + std::to_string(left) +
-               " causes still fitted what you had read.";
+        return (mending_ != nullptr ? "When you changed it " : "At the end ") + causes(left) +
+               " still fitted what you had read.";
     }
 
     [[nodiscard]] const Statement* last_said(Verb verb) const {
@@ -364,7 +369,7 @@ private:
                 judge_tag(said);
     }
     [[nodiscard]] std::string unjustified(const faults::Part& part, const ChangeMade& change, bool wanted) {
-        const std::string changed = "You changed the " + part.title + "; ";
+        const std::string changed = "You changed the " + bench::in_sentence(part) + "; ";
         if (!wanted && part.consumable)
             return changed + "what spoils a new one still fitted what you had read.";
         if (wanted && justification_.ground_of(change) == Ground::none)
@@ -372,14 +377,15 @@ private:
         if (wanted)
             return changed + "you had not asked why it opened.";
         const std::size_t left = evidence_.fitting_at(change.tick).size();
-        return changed + std::to_string(left) + " causes still fitted, and it was sound.";
+        return changed + causes(left) + " still fitted, and it was sound.";
     }
     /// No points hang on a tag: what condemns a part is found again from what was read.
     void judge_tag(const Statement& tag) {
         const faults::Part& part = site_.catalogue.parts[tag.action.target];
         if (!justification_.failed_at(part, tag.action.value))
             line(Section::parts, 0.0, 0.0, tag.tick,
-                 "The tag of the " + part.title + ": reading " + std::to_string(tag.action.value) +
+                 "The tag of the " + bench::in_sentence(part) + ": reading " +
+                     std::to_string(tag.action.value) +
                      " does not condemn it; a sound one gives it, too, or another place was read.");
     }
     [[nodiscard]] bool replaces_a_cause(const ChangeMade& change) const {

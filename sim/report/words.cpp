@@ -35,14 +35,6 @@ std::string capital(std::string words) {
     return words;
 }
 
-/// A part within a sentence: no title begins with a name.
-std::string part_in_sentence(const bench::Site& site, int part) {
-    std::string words = bench::part_title(site, part);
-    if (!words.empty())
-        words[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(words[0])));
-    return words;
-}
-
 std::string by_reading(const bench::Site& site, const lesson::Story& story, std::int32_t number) {
     if (number <= 0 || static_cast<std::size_t>(number) > story.readings.size())
         return "no reading";
@@ -118,7 +110,7 @@ std::string change_text(const bench::Site& site, const lesson::ChangeMade& chang
     constexpr std::array<const char*, faults::kServiceKinds> kDone{
         "took off", "put back", "cleaned", "tightened or set right", "adjusted", "reset", "changed"};
     return std::string(kDone[static_cast<std::size_t>(change.kind)]) + " the " +
-           part_in_sentence(site, change.part);
+           bench::in_sentence(site.catalogue.parts[static_cast<std::size_t>(change.part)]);
 }
 
 std::string statement_text(const bench::Site& site, const lesson::Story& story, const bench::Action& action) {
@@ -145,8 +137,9 @@ std::string statement_text(const bench::Site& site, const lesson::Story& story, 
     case Verb::unstrike:
         return "Taken back: " + spaced(name_among(site, bench::Word::block, action.value));
     case Verb::tag:
-        return "Tag of the " + part_in_sentence(site, action.target) + ": condemned by " +
-               by_reading(site, story, action.value);
+        return "Tag of the " +
+               bench::in_sentence(site.catalogue.parts[static_cast<std::size_t>(action.target)]) +
+               ": condemned by " + by_reading(site, story, action.value);
     case Verb::expect:
         return "Said beforehand: " + spaced(name_among(site, bench::Word::instrument, action.target)) + " " +
                bench::expected_text(action.value);

@@ -55,7 +55,7 @@ std::string text(const bench::Reading& reading) {
 
 TEST_CASE("old part: there is none before it is replaced, and some have no test") {
     Bench bench({});
-    CHECK(bench.refusal("test-old igniter") == "No old Hot-surface igniter lies on the bench.");
+    CHECK(bench.refusal("test-old igniter") == "No old hot-surface igniter lies on the bench.");
     bench.act("replace pressure_hose");
     bench.act("replace igniter_plug");
     CHECK(bench.refusal("test-old igniter_plug").find("no test on the bench") != std::string::npos);
@@ -93,7 +93,7 @@ TEST_CASE("old part: of two of a kind the last one is tested, and of many the ol
         bench.act("replace " + std::string(part));
     CHECK(bench.refusal("test-old igniter").empty());
     bench.act("replace board");
-    CHECK(bench.refusal("test-old igniter") == "No old Hot-surface igniter lies on the bench.");
+    CHECK(bench.refusal("test-old igniter") == "No old hot-surface igniter lies on the bench.");
     CHECK(bench.world.old_parts.count == bench::kMaxOldParts);
 }
 
