@@ -7,6 +7,7 @@
 #include "evidence/profile.hpp"
 #include "evidence/tests_on_offer.hpp"
 
+#include <algorithm>
 #include <array>
 #include <compare>
 #include <cstddef>
@@ -53,12 +54,16 @@ struct Suspect {
     friend auto operator<=>(const Suspect&, const Suspect&) = default;
 };
 
+/// Where tests are weighed against each other none costs less, in work minutes: to choose it, go there and
+/// write down what it says takes as long for a glance as for a reading. An assumption of teaching, no source.
+inline constexpr double kLeastTestMinutes = 0.5;
+
 /// What a test is worth for a set of suspects.
 struct Rating {
     int test = -1; ///< -1: no test tells any two of them apart
     int pairs = 0;
     double minutes = 0.0;
-    [[nodiscard]] double pairs_a_minute() const { return minutes > 0.0 ? pairs / minutes : 0.0; }
+    [[nodiscard]] double pairs_a_minute() const { return pairs / std::max(kLeastTestMinutes, minutes); }
 };
 
 /// Told now and then in long work how much of it is done, 0 to 1. It may throw to break the work off; what

@@ -11,7 +11,6 @@ namespace {
 
 constexpr double kSplitter = 0.6;
 constexpr double kNarrower = 0.2;
-constexpr double kLeastMinutes = 0.05; ///< a glance at a window that is there already
 
 /// What comes and goes may show numbers this far beyond those with and without it, as a part of what lies
 /// between the two (teaching value).
@@ -491,8 +490,8 @@ Worth Investigation::worth_of(int reading) {
     const std::vector<Cause> causes = fitting_first(from);
     const std::vector<Suspect> list = suspects(causes, from);
     Worth worth;
-    worth.minutes = std::max(kLeastMinutes, static_cast<double>(all[to - 1].tick - all[from - 1].tick) *
-                                                units::seconds_per_tick / 60.0);
+    worth.minutes = std::max(kLeastTestMinutes, static_cast<double>(all[to - 1].tick - all[from - 1].tick) *
+                                                    units::seconds_per_tick / 60.0);
     worth.from_tick = all[from - 1].tick;
     worth.test = reading;
     for (std::size_t i = to - 1; i >= from; --i)
