@@ -86,8 +86,11 @@ private:
         frame(); // the signed call gives way to its debrief
         while (program_.is_debriefing() && program_.debriefed() == nullptr)
             frame();
-        return program_.show_debrief(page->second) ? std::string()
-                                                   : "there is no debrief: no call was signed";
+        if (program_.debriefed() == nullptr)
+            return "there is no debrief: no call was signed";
+        return program_.show_debrief(page->second)
+                   ? std::string()
+                   : "found " + files::in_quotes(wanted) + ", which this call's debrief has not";
     }
     /// The pointer to a place of the window, in pixels.
     std::string point(const std::string& words) {

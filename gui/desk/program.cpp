@@ -12,6 +12,7 @@
 #include "gui/canvas/lettering.hpp"
 #include "gui/canvas/strokes.hpp"
 #include "gui/canvas/style.hpp"
+#include "gui/debrief/pages.hpp"
 #include "gui/platform/input_queue.hpp"
 #include "gui/platform/platform.hpp"
 #include "gui/sheet/column.hpp"
@@ -61,8 +62,12 @@ work::CallPage* Program::call() {
 bool Program::show_debrief(debrief::Page page) {
     if (!debrief_ || !debrief_->view)
         return false;
-    debrief_->view->page = page;
-    debrief_->view->reached = debrief::pages_of(*debrief_->model).size() - 1;
+    const std::vector<debrief::Page> pages = debrief::pages_of(*debrief_->model);
+    const auto found = std::find(pages.begin(), pages.end(), page);
+    if (found == pages.end())
+        return false;
+    debrief::turn_to(*debrief_->model, *debrief_->view, static_cast<std::size_t>(found - pages.begin()));
+    debrief_->view->reached = pages.size() - 1;
     return true;
 }
 

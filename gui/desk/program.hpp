@@ -67,7 +67,8 @@ public:
     [[nodiscard]] const debrief::Model* debriefed() const {
         return debrief_ ? debrief_->model.get() : nullptr;
     }
-    /// Turns to one of its pages, and lets all before it be turned to; false if it is not made yet.
+    /// Turns to one of its pages, and lets every other be turned to; false if it has no such page or is not
+    /// made yet.
     bool show_debrief(debrief::Page page);
     [[nodiscard]] bool is_debriefing() const { return debrief_ != nullptr; }
     void draw(const canvas::Canvas& canvas, canvas::Rect page, double wall_s);
