@@ -30,6 +30,7 @@ struct RowFlows {
     double co_inside = 0.0; ///< sum of burnt_inside x ppm air-free
     double vented = 0.0;
     double spilled = 0.0;
+    double let_in = 0.0; ///< of the row alone
 
     void add(const RowFlows& more) {
         burnt_inside += more.burnt_inside;
@@ -103,6 +104,14 @@ bool is_settled(const Mixture& m, double flame) {
     return (flame == 1.0 && m.holds) || (flame == 0.0 && m.gas_m3_s <= 0.0);
 }
 
+/// Whether nothing burns, flows or has gathered in any cell, so that nothing will in this step.
+bool is_empty(const State& s, const Inputs& in, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i)
+        if (in.gas_flow_m3_s[i] != 0.0 || s.flame[i] != 0.0 || s.unburnt_m3[i] != 0.0)
+            return false;
+    return true;
+}
+
 void analyse(const Fuel& fuel, Outputs& out, double co_mol_s, bool burning) {
     const double dry_mol_s = dry(out.flue);
     if (dry_mol_s <= 0.0) {
@@ -149,9 +158,9 @@ void fill_flue(const Params& p, const Inputs& in, const RowFlows& row, Outputs& 
     analyse(p.fuel, out, co_mol_s, row.burnt_inside > 0.0);
 }
 
-} // namespace
-
-Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, double dt_s) {
+/// Mixes, lights and burns in every cell; how the flames look goes into `out`.
+RowFlows step_row(const Params& p, const Condition& c, State& s, const Inputs& in, double dt_s,
+                  Outputs& out) {
     const auto count = static_cast<std::size_t>(p.burner_count);
     const double stoichiometric = stoichiometric_air(p.fuel);
     const FlammableRange range = flammable_range(p, stoichiometric, in.recirculated_fraction);
@@ -162,7 +171,6 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
 
     RowMixtures mixtures;
     bool settled = true;
-    double gas_m3_s = 0.0;
     for (std::size_t i = 0; i < count; ++i) {
         const double gas = in.gas_flow_m3_s[i];
         if (i > 0 && gas == in.gas_flow_m3_s[i - 1] && c.primary_blockage[i] == c.primary_blockage[i - 1]) {
@@ -172,14 +180,9 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
             mixtures.set(i, mixture(p, range, gas, air_ratio, c.primary_blockage[i]));
         }
         settled = settled && is_settled(mixtures[i], s.flame[i]);
-        gas_m3_s += gas;
     }
     if (!settled)
         spread_flames(p, c, s, in, range, mixtures, dt_s);
-
-    Outputs out;
-    if (in.crack_jet_kg_s > 0.0)
-        out.flame_upset = upset_by(in.crack_jet_kg_s, p.crack_jet_ratio * in.combustion_air_kg_s);
 
     const Surroundings around{range, cell_air_kg_s / cold_air_density_kg_m3, out.flame_upset,
                               in.recirculated_fraction};
@@ -191,11 +194,25 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
             burner =
                 step_burner(p, c, around, mixtures[i], c.misalignment[i], s.flame[i], s.unburnt_m3[i], dt_s);
         row.add(burner.flows);
+        row.let_in += in.gas_flow_m3_s[i];
         unburnt_m3[i] = burner.unburnt_m3;
         out.ignition_pressure_pa = std::max(out.ignition_pressure_pa, burner.puff_pa);
         out.burner[i] = burner.look;
     }
     s.unburnt_m3 = unburnt_m3;
+    return row;
+}
+
+} // namespace
+
+Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, double dt_s) {
+    const auto count = static_cast<std::size_t>(p.burner_count);
+    Outputs out;
+    if (in.crack_jet_kg_s > 0.0)
+        out.flame_upset = upset_by(in.crack_jet_kg_s, p.crack_jet_ratio * in.combustion_air_kg_s);
+    RowFlows row;
+    if (!is_empty(s, in, count))
+        row = step_row(p, c, s, in, dt_s, out);
     row.burnt_inside += row.puff_inside;
     const double hhv = hhv_j_m3(p.fuel);
 
@@ -214,7 +231,7 @@ Outputs step(const Params& p, const Condition& c, State& s, const Inputs& in, do
     fill_flue(p, in, row, out);
 
     s.peak_ignition_pressure_pa = std::max(s.peak_ignition_pressure_pa, out.ignition_pressure_pa);
-    s.fuel_in_m3 += gas_m3_s * dt_s;
+    s.fuel_in_m3 += row.let_in * dt_s;
     s.fuel_burnt_m3 += (row.burnt_inside + row.burnt_outside) * dt_s;
     s.fuel_vented_m3 += row.vented * dt_s;
     s.fuel_spilled_m3 += row.spilled * dt_s;
