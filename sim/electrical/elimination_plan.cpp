@@ -31,14 +31,13 @@ private:
     std::array<std::uint64_t, kMaxNodes / 64> words_{};
 };
 
-int least_joined(const std::vector<NodeSet>& joined, const NodeSet& left, const NodeSet& kept,
-                 bool want_kept) {
+int least_joined(const std::vector<int>& degrees, const NodeSet& left, const NodeSet& kept, bool want_kept) {
     int best = -1;
     int best_degree = 0;
-    for (int i = 1; i < static_cast<int>(joined.size()); ++i) {
+    for (int i = 1; i < static_cast<int>(degrees.size()); ++i) {
         if (!left.contains(i) || kept.contains(i) != want_kept)
             continue;
-        const int degree = joined[static_cast<std::size_t>(i)].size();
+        const int degree = degrees[static_cast<std::size_t>(i)];
         if (best < 0 || degree < best_degree) {
             best = i;
             best_degree = degree;
@@ -74,6 +73,9 @@ EliminationPlan plan_elimination(int node_count, std::span<const NodePair> pairs
         set_of(a).insert(b);
         set_of(b).insert(a);
     }
+    std::vector<int> degrees; // counted anew only where a step changes them
+    for (const NodeSet& others : joined)
+        degrees.push_back(others.size());
     NodeSet kept;
     for (const int k : kept_nodes)
         if (k != 0)
@@ -87,7 +89,7 @@ EliminationPlan plan_elimination(int node_count, std::span<const NodePair> pairs
     plan.step_of.assign(static_cast<std::size_t>(node_count), -1);
     plan.first_kept = node_count - 1 - kept.size();
     for (int n = 0; n < node_count - 1; ++n) {
-        const int k = least_joined(joined, left, kept, n >= plan.first_kept);
+        const int k = least_joined(degrees, left, kept, n >= plan.first_kept);
         EliminationPlan::Step step;
         step.node = k;
         step.first = static_cast<int>(plan.neighbours.size());
@@ -100,6 +102,7 @@ EliminationPlan plan_elimination(int node_count, std::span<const NodePair> pairs
             set_of(i).unite(set_of(k));
             set_of(i).erase(i);
             set_of(i).erase(k);
+            degrees[static_cast<std::size_t>(i)] = set_of(i).size();
         }
         left.erase(k);
         plan.step_of[static_cast<std::size_t>(k)] = n;
