@@ -218,19 +218,24 @@ void solve_ports(PortMatrix<kMaxPorts>& a, int n, std::array<Complex, kMaxPorts>
 Workspace::Workspace(const Netlist& netlist) : netlist_(&netlist) {
     static_assert(sizeof(Condition) == 2 * kMaxElements * sizeof(float) + kMaxBridges * sizeof(Bridge));
     static_assert(sizeof(Bridge) == 8 && sizeof(Attachment) == 32, "no padding: compared as bytes");
-    key_.source_factor.fill(1.0);
-    replan();
+    ac_columns_.resize(at(netlist.node_count()));
+    dc_columns_.resize(at(netlist.node_count()));
+    Key untouched;
+    untouched.source_factor.fill(1.0);
+    begin(untouched);
 }
 
 void Workspace::forget() {
-    ac_.valid = false;
-    dc_.valid = false;
+    now().ac.valid = false;
+    now().dc.valid = false;
     forget_solutions();
 }
 
 void Workspace::forget_solutions() {
     ac_solved_ = false;
     dc_solved_ = false;
+    ac_nodes_known_ = false;
+    squared_ = 0;
     sensed_ = 0;
 }
 
@@ -242,54 +247,63 @@ void Workspace::take(const PortInputs& ports) {
     solved_for_ = ports;
 }
 
+bool Workspace::Key::is_of(const Condition& wiring, const NetworkInputs& inputs,
+                           const TemperatureSteps& steps) const {
+    return inputs.switches == switches && inputs.parted == parted && same_bytes(steps, temperature_steps) &&
+           same_bytes(inputs.source_factor, source_factor) && same_bytes(inputs.attachments, attachments) &&
+           same_bytes(wiring, condition);
+}
+
+/// A state that comes back finds its reduction ready: relays go to and fro, leads too, and one workspace
+/// serves several furnaces in turns.
 void Workspace::set(const Condition& condition, const NetworkInputs& inputs) {
-    std::array<std::int32_t, kMaxThermalGroups> steps{};
+    TemperatureSteps steps{};
     for (std::size_t i = 0; i < netlist_->thermal_group_names.size(); ++i)
         steps[i] = temperature_step(inputs.group_temperature_k[i]);
-    if (inputs.switches == key_.switches && inputs.parted == key_.parted &&
-        same_bytes(steps, key_.temperature_steps) && same_bytes(inputs.source_factor, key_.source_factor) &&
-        same_bytes(inputs.attachments, key_.attachments) && same_bytes(condition, key_.condition))
+    if (now().key.is_of(condition, inputs, steps))
         return;
-    const bool same_places = same_bytes(condition.bridges, key_.condition.bridges) &&
-                             same_bytes(inputs.attachments, key_.attachments);
+    forget_solutions();
+    const auto known = std::find_if(kept_.begin(), kept_.end(), [&](const Reduction& r) {
+        return r.key.is_of(condition, inputs, steps);
+    });
+    if (known == kept_.end())
+        begin({condition, inputs.attachments, inputs.source_factor, inputs.switches, inputs.parted, steps});
+    else
+        kept_.splice(kept_.begin(), kept_, known);
+}
+
+/// A reduction that is still to be made, in place of the one that was not used for longest.
+void Workspace::begin(const Key& key) {
+    if (kept_.size() < kKeptReductions)
+        kept_.emplace_front();
+    else
+        kept_.splice(kept_.begin(), kept_, std::prev(kept_.end()));
+    now().key = key;
+    now().planned = planned_for(key);
+    const EliminationPlan& plan = now().planned->plan;
+    const auto fit = [&](auto& r) {
+        r.y.resize(at(plan.branch_count()));
+        r.pivot_inverse.resize(plan.steps.size());
+        r.current.resize(at(plan.node_count));
+    };
+    fit(now().ac);
+    fit(now().dc);
     forget();
-    key_.condition = condition;
-    key_.attachments = inputs.attachments;
-    key_.source_factor = inputs.source_factor;
-    key_.switches = inputs.switches;
-    key_.parted = inputs.parted;
-    key_.temperature_steps = steps;
-    if (same_places)
-        return;
-    Joins joins{};
-    for (int i = 0; i < kMaxBridges; ++i)
-        joins[at(i)] = {condition.bridges[at(i)].a, condition.bridges[at(i)].b};
-    for (int i = 0; i < kMaxAttachments; ++i)
-        joins[at(kMaxBridges + i)] = {inputs.attachments[at(i)].a, inputs.attachments[at(i)].b};
-    if (joins == joins_)
-        return;
-    joins_ = joins;
-    replan();
 }
 
 /// Leads that come back to where they were find their plan ready.
-void Workspace::replan() {
-    auto known = plans_.find(joins_);
-    if (known == plans_.end()) {
-        if (plans_.size() >= kKeptPlans)
-            plans_.clear();
-        known = plans_.emplace(joins_, plan_for(joins_)).first;
-    }
-    planned_ = known->second;
-    const auto fit = [&](auto& r) {
-        r.y.resize(at(planned_.plan.branch_count()));
-        r.pivot_inverse.resize(planned_.plan.steps.size());
-        r.current.resize(at(planned_.plan.node_count));
-        r.columns.assign(at(planned_.plan.node_count), {});
-    };
-    fit(ac_);
-    fit(dc_);
-    forget();
+std::shared_ptr<const Workspace::Planned> Workspace::planned_for(const Key& key) {
+    Joins joins{};
+    for (int i = 0; i < kMaxBridges; ++i)
+        joins[at(i)] = {key.condition.bridges[at(i)].a, key.condition.bridges[at(i)].b};
+    for (int i = 0; i < kMaxAttachments; ++i)
+        joins[at(kMaxBridges + i)] = {key.attachments[at(i)].a, key.attachments[at(i)].b};
+    const auto known = plans_.find(joins);
+    if (known != plans_.end())
+        return known->second;
+    if (plans_.size() >= kKeptPlans)
+        plans_.clear();
+    return plans_.emplace(joins, std::make_shared<const Planned>(plan_for(joins))).first->second;
 }
 
 Workspace::Planned Workspace::plan_for(const Joins& joins) const {
@@ -357,9 +371,11 @@ Workspace::Planned Workspace::plan_for(const Joins& joins) const {
 template <class T>
 void Workspace::assemble(Reduced<T>& r) const {
     const Netlist& net = *netlist_;
+    const Key& key = now().key;
+    const Planned& planned = *now().planned;
     std::fill(r.y.begin(), r.y.end(), T{});
     std::fill(r.current.begin(), r.current.end(), T{});
-    for (int i = 1; i < planned_.plan.node_count; ++i)
+    for (int i = 1; i < planned.plan.node_count; ++i)
         r.y[at(i)] = stray_admittance<T>(net.strays[at(i)]);
 
     const auto inject = [&](int a, int b, T current) {
@@ -370,11 +386,11 @@ void Workspace::assemble(Reduced<T>& r) const {
         const Element& e = net.elements[at(i)];
         if (is_port(e))
             continue;
-        const std::array<int, 6>& branch = planned_.stamps[at(i)].branch;
-        const T y = admittance<T>(e, setting_of(e, i, key_));
+        const std::array<int, 6>& branch = planned.stamps[at(i)].branch;
+        const T y = admittance<T>(e, setting_of(e, i, key));
         r.y[at(branch[0])] += y;
         if (e.kind == ElementKind::source)
-            inject(e.a, e.b, y * source_emf<T>(e, key_.source_factor[at(e.source)]));
+            inject(e.a, e.b, y * source_emf<T>(e, key.source_factor[at(e.source)]));
         if constexpr (std::is_same_v<T, Complex>) {
             if (e.kind != ElementKind::winding)
                 continue;
@@ -396,16 +412,16 @@ void Workspace::assemble(Reduced<T>& r) const {
                 r.y[at(c.field_m)].im -= 1.0 / c.magnetising_ohm;
         }
     for (int i = 0; i < kMaxBridges; ++i) {
-        const Bridge& b = key_.condition.bridges[at(i)];
+        const Bridge& b = key.condition.bridges[at(i)];
         if (b.a != b.b)
-            r.y[at(planned_.bridge_branch[at(i)])] += T(1.0 / static_cast<double>(b.ohm));
+            r.y[at(planned.bridge_branch[at(i)])] += T(1.0 / static_cast<double>(b.ohm));
     }
     for (int i = 0; i < kMaxAttachments; ++i) {
-        const Attachment& a = key_.attachments[at(i)];
+        const Attachment& a = key.attachments[at(i)];
         if (a.a == a.b)
             continue;
         const double y = 1.0 / a.ohm;
-        r.y[at(planned_.attachment_branch[at(i)])] += T(y);
+        r.y[at(planned.attachment_branch[at(i)])] += T(y);
         inject(a.a, a.b, y * attachment_emf<T>(a));
     }
     r.y[kEarth] = T{};
@@ -413,72 +429,73 @@ void Workspace::assemble(Reduced<T>& r) const {
 }
 
 template <class T>
-std::array<T, Workspace::kColumns> Workspace::current_row(const Reduced<T>& r, int element) const {
+std::array<T, Workspace::kColumns> Workspace::current_row(const Columns<T>& columns, int element) const {
     const Element& e = netlist_->elements[at(element)];
     std::array<T, kColumns> row{};
     if (is_port(e)) {
         row[at(1 + e.port)] = T(-1.0);
         return row;
     }
-    const T y = admittance<T>(e, setting_of(e, element, key_));
+    const T y = admittance<T>(e, setting_of(e, element, now().key));
     const bool coupled = std::is_same_v<T, Complex> && e.kind == ElementKind::winding;
     for (int c = 0; c <= netlist_->port_count(); ++c) {
-        T v = r.columns[at(e.a)][at(c)] - r.columns[at(e.b)][at(c)];
+        T v = columns[at(e.a)][at(c)] - columns[at(e.b)][at(c)];
         if (coupled)
-            v -= e.turns * r.columns[at(e.field)][at(c)];
+            v -= e.turns * columns[at(e.field)][at(c)];
         row[at(c)] = v;
     }
     if (e.kind == ElementKind::source)
-        row[0] -= source_emf<T>(e, key_.source_factor[at(e.source)]);
+        row[0] -= source_emf<T>(e, now().key.source_factor[at(e.source)]);
     for (T& x : row)
         x = y * x;
     return row;
 }
 
 template <class T>
-void Workspace::reduce(Reduced<T>& r) const {
+void Workspace::reduce(Reduced<T>& r, Columns<T>& columns) const {
+    const EliminationPlan& plan = now().planned->plan;
     const Netlist& net = *netlist_;
     const int width = 1 + net.port_count();
     assemble(r);
-    eliminate(planned_.plan, r.y.data(), r.pivot_inverse.data(), r.current.data());
+    eliminate(plan, r.y.data(), r.pivot_inverse.data(), r.current.data());
 
-    const int steps = static_cast<int>(planned_.plan.steps.size());
-    for (int n = planned_.plan.first_kept; n < steps; ++n) {
-        const int node = planned_.plan.steps[at(n)].node;
-        r.columns[at(node)] = {};
-        r.columns[at(node)][0] = r.current[at(node)];
+    const int steps = static_cast<int>(plan.steps.size());
+    for (int n = plan.first_kept; n < steps; ++n) {
+        const int node = plan.steps[at(n)].node;
+        columns[at(node)] = {};
+        columns[at(node)][0] = r.current[at(node)];
     }
     for (int k = 0; k < net.port_count(); ++k) {
         const Port& p = net.ports[at(k)];
-        r.columns[at(p.a)][at(1 + k)] += T(1.0);
-        r.columns[at(p.b)][at(1 + k)] -= T(1.0);
+        columns[at(p.a)][at(1 + k)] += T(1.0);
+        columns[at(p.b)][at(1 + k)] -= T(1.0);
     }
-    for (int n = planned_.plan.first_kept; n < steps; ++n) {
-        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
+    for (int n = plan.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = plan.steps[at(n)];
         for (int i = step.first; i < step.first + step.count; ++i)
             for (int c = 0; c < width; ++c)
-                r.columns[at(planned_.plan.neighbours[at(i)])][at(c)] +=
-                    r.y[at(planned_.plan.node_count + i)] * r.columns[at(step.node)][at(c)];
+                columns[at(plan.neighbours[at(i)])][at(c)] +=
+                    r.y[at(plan.node_count + i)] * columns[at(step.node)][at(c)];
     }
     const auto resolve = [&](const EliminationPlan::Step& step, std::array<T, kColumns>& column) {
         for (int i = step.first; i < step.first + step.count; ++i) {
-            const T share = r.y[at(planned_.plan.node_count + i)];
-            const std::array<T, kColumns>& other = r.columns[at(planned_.plan.neighbours[at(i)])];
+            const T share = r.y[at(plan.node_count + i)];
+            const std::array<T, kColumns>& other = columns[at(plan.neighbours[at(i)])];
             for (int c = 0; c < width; ++c)
                 column[at(c)] += share * other[at(c)];
         }
     };
-    for (int n = steps - 1; n >= planned_.plan.first_kept; --n) {
-        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
-        std::array<T, kColumns>& column = r.columns[at(step.node)];
+    for (int n = steps - 1; n >= plan.first_kept; --n) {
+        const EliminationPlan::Step& step = plan.steps[at(n)];
+        std::array<T, kColumns>& column = columns[at(step.node)];
         for (int c = 0; c < width; ++c)
             column[at(c)] = r.pivot_inverse[at(n)] * column[at(c)];
         resolve(step, column);
     }
-    r.columns[kEarth] = {};
-    for (const int n : planned_.wanted_steps) {
-        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
-        std::array<T, kColumns>& column = r.columns[at(step.node)];
+    columns[kEarth] = {};
+    for (const int n : now().planned->wanted_steps) {
+        const EliminationPlan::Step& step = plan.steps[at(n)];
+        std::array<T, kColumns>& column = columns[at(step.node)];
         column = {};
         column[0] = r.pivot_inverse[at(n)] * r.current[at(step.node)];
         resolve(step, column);
@@ -486,7 +503,7 @@ void Workspace::reduce(Reduced<T>& r) const {
 
     const auto difference = [&](int a, int b, std::array<T, kColumns>& row) {
         for (int c = 0; c < width; ++c)
-            row[at(c)] = r.columns[at(a)][at(c)] - r.columns[at(b)][at(c)];
+            row[at(c)] = columns[at(a)][at(c)] - columns[at(b)][at(c)];
     };
     for (int k = 0; k < net.port_count(); ++k)
         difference(net.ports[at(k)].a, net.ports[at(k)].b, r.ports[at(k)]);
@@ -495,10 +512,10 @@ void Workspace::reduce(Reduced<T>& r) const {
         if (s.element < 0)
             difference(s.a, s.b, r.rows[at(i)]);
         else
-            r.rows[at(i)] = current_row(r, s.element);
+            r.rows[at(i)] = current_row(columns, s.element);
     }
     for (int i = 0; i < kMaxAttachments; ++i) {
-        const Attachment& a = key_.attachments[at(i)];
+        const Attachment& a = now().key.attachments[at(i)];
         if (a.a != a.b)
             difference(a.a, a.b, r.rows[at(kMaxSenses + i)]);
         else
@@ -511,17 +528,17 @@ void Workspace::reduce(Reduced<T>& r) const {
 /// the inverse of the impedances, by Gaussian elimination with pivoting, once for each full solve.
 void Workspace::invert_ports() {
     const int n = netlist_->port_count();
-    network_y_ = {};
+    now().network_y = {};
     for (int column = 0; column <= n; ++column) {
         Dense<Complex>& a = dense_ac_;
         for (int k = 0; k < n; ++k) {
             for (int l = 0; l < n; ++l)
-                a[at(k)][at(l)] = ac_.ports[at(k)][at(1 + l)];
-            a[at(k)][at(n)] = column == n ? ac_.ports[at(k)][0] : Complex(k == column ? 1.0 : 0.0);
+                a[at(k)][at(l)] = now().ac.ports[at(k)][at(1 + l)];
+            a[at(k)][at(n)] = column == n ? now().ac.ports[at(k)][0] : Complex(k == column ? 1.0 : 0.0);
         }
         solve_dense(a, n);
         for (int k = 0; k < n; ++k)
-            network_y_.set(at(k), column == n ? 0 : at(1 + column), a[at(k)][at(n)]);
+            now().network_y.set(at(k), column == n ? 0 : at(1 + column), a[at(k)][at(n)]);
     }
 }
 
@@ -529,60 +546,65 @@ void Workspace::invert_ports() {
 void Workspace::lay_out_senses() {
     for (int c = 0; c <= netlist_->port_count(); ++c)
         for (int i = 0; i < netlist_->sense_count(); ++i)
-            sense_pairs_[at(i / 2)][at(c)].set_lane(at(i % 2), ac_.rows[at(i)][at(c)]);
+            now().sense_pairs[at(i / 2)][at(c)].set_lane(at(i % 2), now().ac.rows[at(i)][at(c)]);
     for (int i = 0; i < netlist_->sense_count(); ++i) {
         const int element = netlist_->senses[at(i)].element;
         if (element < 0 || is_port(netlist_->elements[at(element)]))
             continue;
         const Element& e = netlist_->elements[at(element)];
-        sense_ohm_[at(i)] = inverse(ac_admittance(e, setting_of(e, element, key_))).re;
+        now().sense_ohm[at(i)] = inverse(ac_admittance(e, setting_of(e, element, now().key))).re;
     }
 }
 
-const Workspace::SenseValues& Workspace::ac_sense_rms(int count) {
-    if (sensed_ >= count)
-        return sense_rms_;
-    sensed_ = count;
-    const AcSolution& s = solution_;
+const Workspace::SenseValues& Workspace::ac_sense_squares(int count) {
+    if (squared_ >= count)
+        return sense_squares_;
     const int ports = netlist_->port_count();
     std::array<ComplexPair, kMaxPorts> port_a;
     for (int k = 0; k < ports; ++k)
-        port_a[at(k)] = ComplexPair(s.port_a[at(k)]);
-    for (int pair = 0; 2 * pair < count; ++pair) {
-        const std::array<ComplexPair, kColumns>& row = sense_pairs_[at(pair)];
+        port_a[at(k)] = ComplexPair(solution_.port_a[at(k)]);
+    for (int pair = squared_ / 2; 2 * pair < count; ++pair) {
+        const std::array<ComplexPair, kColumns>& row = now().sense_pairs[at(pair)];
         ComplexPair value = row[0];
         for (int k = 0; k < ports; ++k)
             value -= row[at(1 + k)] * port_a[at(k)];
         const units::DoublePair squares = norm(value);
-        sense_rms_[at(2 * pair)] = std::sqrt(squares[0]);
-        sense_rms_[at(2 * pair + 1)] = std::sqrt(squares[1]);
+        sense_squares_[at(2 * pair)] = squares[0];
+        sense_squares_[at(2 * pair + 1)] = squares[1];
     }
+    squared_ = count;
+    return sense_squares_;
+}
+
+const Workspace::SenseValues& Workspace::ac_sense_rms(int count) {
+    for (const SenseValues& squares = ac_sense_squares(count); sensed_ < count; ++sensed_)
+        sense_rms_[at(sensed_)] = std::sqrt(squares[at(sensed_)]);
     return sense_rms_;
 }
 
 template <class T>
 Workspace::Reduced<T>& Workspace::reduced() {
     if constexpr (std::is_same_v<T, Complex>) {
-        if (!ac_.valid) {
-            reduce(ac_);
+        if (!now().ac.valid) {
+            reduce(now().ac, ac_columns_);
             invert_ports();
             lay_out_senses();
         }
-        return ac_;
+        return now().ac;
     } else {
-        if (!dc_.valid)
-            reduce(dc_);
-        return dc_;
+        if (!now().dc.valid)
+            reduce(now().dc, dc_columns_);
+        return now().dc;
     }
 }
 
 /// Admittance of an igniter's or flame's branch at this moment, a bad connection in series included.
 double Workspace::branch_siemens(const Port& port, int k, const PortInputs& in) const {
-    const double factor = static_cast<double>(key_.condition.factor[at(port.index)]);
-    const double series = series_ohm(key_.condition, key_.parted, port.index);
+    const double factor = static_cast<double>(now().key.condition.factor[at(port.index)]);
+    const double series = series_ohm(now().key.condition, now().key.parted, port.index);
     if (port.kind == PortKind::igniter)
         return 1.0 / (in.igniter_ohm[at(k)] * factor + series);
-    return mean_flame_siemens(abs(ac_.ports[at(k)][at(1 + k)]), in.flame_forward_siemens[at(k)],
+    return mean_flame_siemens(abs(now().ac.ports[at(k)][at(1 + k)]), in.flame_forward_siemens[at(k)],
                               in.flame_reverse_siemens[at(k)]);
 }
 
@@ -596,7 +618,7 @@ const AcSolution& Workspace::solve_ac(const PortInputs& in) {
     const int n = net.port_count();
     AcSolution& out = solution_;
     PortMatrix<kMaxPorts>& a = port_matrix_;
-    std::copy_n(network_y_.rows.begin(), n, a.rows.begin());
+    std::copy_n(now().network_y.rows.begin(), n, a.rows.begin());
     std::array<double, kMaxPorts> own;
     for (int k = 0; k < n; ++k) {
         const Port& p = net.ports[at(k)];
@@ -648,8 +670,8 @@ const DcSolution& Workspace::solve_dc(const PortInputs& in) {
         const Port& p = net.ports[at(k)];
         if (p.kind == PortKind::igniter)
             own[at(k)] =
-                1.0 / (in.igniter_ohm[at(k)] * static_cast<double>(key_.condition.factor[at(p.index)]) +
-                       series_ohm(key_.condition, key_.parted, p.index));
+                1.0 / (in.igniter_ohm[at(k)] * static_cast<double>(now().key.condition.factor[at(p.index)]) +
+                       series_ohm(now().key.condition, now().key.parted, p.index));
         if (p.kind != PortKind::flame)
             continue;
         // A lead that is open for DC but not for AC (its capacitance) charges until it stops the mean
@@ -679,50 +701,50 @@ const DcSolution& Workspace::solve_dc(const PortInputs& in) {
 }
 
 Complex Workspace::ac_sense(const AcSolution& s, int sense) const {
-    return evaluate(ac_.rows[at(sense)], s.port_a, netlist_->port_count());
+    return evaluate(now().ac.rows[at(sense)], s.port_a, netlist_->port_count());
 }
 
 double Workspace::dc_sense(const DcSolution& s, int sense) const {
-    return evaluate(dc_.rows[at(sense)], s.port_a, netlist_->port_count());
+    return evaluate(now().dc.rows[at(sense)], s.port_a, netlist_->port_count());
 }
 
-double Workspace::ac_loss_w(const AcSolution& s, int sense) const {
+double Workspace::ac_loss_w(int sense) {
     const int element = netlist_->senses[at(sense)].element;
     if (element < 0)
         return 0.0;
     const Element& e = netlist_->elements[at(element)];
     if (is_port(e)) {
-        const Complex v = s.port_v[at(e.port)];
-        const Complex i = s.port_a[at(e.port)];
+        const Complex v = solution_.port_v[at(e.port)];
+        const Complex i = solution_.port_a[at(e.port)];
         return v.re * i.re + v.im * i.im;
     }
-    return norm(ac_sense(s, sense)) * sense_ohm_[at(sense)];
+    return ac_sense_squares(netlist_->sense_count())[at(sense)] * now().sense_ohm[at(sense)];
 }
 
 double Workspace::igniter_w(const AcSolution& s, int port, double ohm) const {
     const int element = netlist_->ports[at(port)].index;
-    const double element_ohm = ohm * static_cast<double>(key_.condition.factor[at(element)]);
-    const double branch_ohm = element_ohm + series_ohm(key_.condition, key_.parted, element);
+    const double element_ohm = ohm * static_cast<double>(now().key.condition.factor[at(element)]);
+    const double branch_ohm = element_ohm + series_ohm(now().key.condition, now().key.parted, element);
     return norm(s.port_v[at(port)]) * element_ohm / (branch_ohm * branch_ohm);
 }
 
 Complex Workspace::ac_attachment_v(const AcSolution& s, int i) const {
-    return evaluate(ac_.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
+    return evaluate(now().ac.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
 }
 
 double Workspace::dc_attachment_v(const DcSolution& s, int i) const {
-    return evaluate(dc_.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
+    return evaluate(now().dc.rows[at(kMaxSenses + i)], s.port_a, netlist_->port_count());
 }
 
 Complex Workspace::ac_attachment_a(const AcSolution& s, int i) const {
-    const Attachment& a = key_.attachments[at(i)];
+    const Attachment& a = now().key.attachments[at(i)];
     if (a.a == a.b)
         return {};
     return (1.0 / a.ohm) * (ac_attachment_v(s, i) - a.ac_v);
 }
 
 double Workspace::dc_attachment_a(const DcSolution& s, int i) const {
-    const Attachment& a = key_.attachments[at(i)];
+    const Attachment& a = now().key.attachments[at(i)];
     if (a.a == a.b)
         return 0.0;
     return (dc_attachment_v(s, i) - a.dc_v) / a.ohm;
@@ -731,36 +753,43 @@ double Workspace::dc_attachment_a(const DcSolution& s, int i) const {
 template <class T>
 void Workspace::all_nodes(const Reduced<T>& r, const std::array<T, kMaxPorts>& port_a,
                           std::array<T, kMaxNodes>& volts) const {
-    const int steps = static_cast<int>(planned_.plan.steps.size());
+    const EliminationPlan& plan = now().planned->plan;
+    const int steps = static_cast<int>(plan.steps.size());
     volts = {};
-    for (int i = 1; i < planned_.plan.node_count; ++i)
+    for (int i = 1; i < plan.node_count; ++i)
         volts[at(i)] = r.current[at(i)];
     for (int k = 0; k < netlist_->port_count(); ++k) {
         const Port& p = netlist_->ports[at(k)];
         volts[at(p.a)] -= port_a[at(k)];
         volts[at(p.b)] += port_a[at(k)];
     }
-    for (int n = planned_.plan.first_kept; n < steps; ++n) {
-        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
+    for (int n = plan.first_kept; n < steps; ++n) {
+        const EliminationPlan::Step& step = plan.steps[at(n)];
         for (int i = step.first; i < step.first + step.count; ++i)
-            volts[at(planned_.plan.neighbours[at(i)])] +=
-                r.y[at(planned_.plan.node_count + i)] * volts[at(step.node)];
+            volts[at(plan.neighbours[at(i)])] += r.y[at(plan.node_count + i)] * volts[at(step.node)];
     }
     volts[kEarth] = T{};
     for (int n = steps - 1; n >= 0; --n) {
-        const EliminationPlan::Step& step = planned_.plan.steps[at(n)];
+        const EliminationPlan::Step& step = plan.steps[at(n)];
         T v = r.pivot_inverse[at(n)] * volts[at(step.node)];
         for (int i = step.first; i < step.first + step.count; ++i)
-            v += r.y[at(planned_.plan.node_count + i)] * volts[at(planned_.plan.neighbours[at(i)])];
+            v += r.y[at(plan.node_count + i)] * volts[at(plan.neighbours[at(i)])];
         volts[at(step.node)] = v;
     }
 }
 
 void Workspace::node_voltages(const AcSolution& s, AcVoltages& volts) const {
-    all_nodes(ac_, s.port_a, volts);
+    all_nodes(now().ac, s.port_a, volts);
 }
 void Workspace::node_voltages(const DcSolution& s, DcVoltages& volts) const {
-    all_nodes(dc_, s.port_a, volts);
+    all_nodes(now().dc, s.port_a, volts);
+}
+
+const AcVoltages& Workspace::ac_node_voltages() {
+    if (!ac_nodes_known_)
+        node_voltages(solution_, ac_nodes_);
+    ac_nodes_known_ = true;
+    return ac_nodes_;
 }
 
 Complex Workspace::element_current(const AcSolution& s, const AcVoltages& volts, int element) const {
@@ -771,8 +800,8 @@ Complex Workspace::element_current(const AcSolution& s, const AcVoltages& volts,
     if (e.kind == ElementKind::winding)
         v -= e.turns * volts[at(e.field)];
     if (e.kind == ElementKind::source)
-        v -= source_emf<Complex>(e, key_.source_factor[at(e.source)]);
-    return ac_admittance(e, setting_of(e, element, key_)) * v;
+        v -= source_emf<Complex>(e, now().key.source_factor[at(e.source)]);
+    return ac_admittance(e, setting_of(e, element, now().key)) * v;
 }
 
 double Workspace::element_current(const DcSolution& s, const DcVoltages& volts, int element) const {
@@ -781,8 +810,8 @@ double Workspace::element_current(const DcSolution& s, const DcVoltages& volts, 
         return s.port_a[at(e.port)];
     double v = volts[at(e.a)] - volts[at(e.b)];
     if (e.kind == ElementKind::source)
-        v -= source_emf<double>(e, key_.source_factor[at(e.source)]);
-    return dc_admittance(e, setting_of(e, element, key_)) * v;
+        v -= source_emf<double>(e, now().key.source_factor[at(e.source)]);
+    return dc_admittance(e, setting_of(e, element, now().key)) * v;
 }
 
 } // namespace lightoff::electrical

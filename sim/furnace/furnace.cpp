@@ -74,18 +74,18 @@ MotorPower motor_power(const Wiring& wiring, const AcSolution& ac, int motor, do
 }
 
 /// Everything the network turns into heat or motion.
-void work_out_power(const Model& model, State& state, const NetworkNow& now,
-                    const electrical::Workspace& network) {
+void work_out_power(const Model& model, State& state, const NetworkNow& now, electrical::Workspace& network) {
     const AcSolution& ac = now.ac;
     const Wiring& w = model.wiring;
     std::array<double, 3> copper_w{};
     for (const LossBinding& loss : w.losses) {
         const int heat_group = w.heat_of_group[static_cast<std::size_t>(loss.thermal_group)];
-        copper_w[static_cast<std::size_t>(heat_group)] += network.ac_loss_w(ac, loss.sense);
+        copper_w[static_cast<std::size_t>(heat_group)] += network.ac_loss_w(loss.sense);
     }
+    const electrical::Workspace::SenseValues& squares = network.ac_sense_squares(w.netlist.sense_count());
     double iron_w = 0.0;
     for (const IronBinding& iron : w.irons)
-        iron_w += units::norm(network.ac_sense(ac, iron.sense)) / iron.ohm;
+        iron_w += squares[at(iron.sense)] / iron.ohm;
 
     const MotorPower blower =
         motor_power(w, ac, w.blower_motor, copper_w[static_cast<int>(ThermalGroup::blower_motor)],
@@ -266,7 +266,7 @@ void step_plant(const Model& model, State& state, const Condition& condition, co
 
 /// Relays, fuses and plant over one step, on a network already solved.
 void step_on(const Model& model, State& state, Condition& condition, const Inputs& in, const NetworkNow& now,
-             const electrical::Workspace& network, bool substep) {
+             electrical::Workspace& network, bool substep) {
     const double tick_s = model.board.tick_s;
     const double dt_s = substep ? tick_s / kSubsteps : tick_s;
     if (model.wiring.igniter_port >= 0)

@@ -4,7 +4,6 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 
 namespace lightoff::instruments {
 
@@ -46,11 +45,13 @@ public:
         return net.dc_attachment_a(dc(), static_cast<int>(slot));
     }
     /// Phasor of a node against earth.
-    electrical::Complex node_v(int node) { return volts()[static_cast<std::size_t>(node)]; }
+    electrical::Complex node_v(int node) {
+        return network().ac_node_voltages()[static_cast<std::size_t>(node)];
+    }
     /// Phasor of the current through an element from its a to its b.
     electrical::Complex element_a(int element) {
-        const electrical::AcVoltages& all = volts();
-        return workspace_.network.element_current(*ac_, all, element);
+        electrical::Workspace& net = network();
+        return net.element_current(*ac_, net.ac_node_voltages(), element);
     }
 
     /// What the attachment of a slot would carry with other inputs.
@@ -59,39 +60,24 @@ public:
         electrical::Complex amps;
     };
     Trial try_with(const furnace::Inputs& other, std::size_t slot) {
-        const electrical::AcSolution ac = furnace::solve_ac(model, state, condition, other, workspace_);
+        const electrical::AcSolution& ac = furnace::solve_ac(model, state, condition, other, workspace_);
         const int i = static_cast<int>(slot);
         const Trial trial{workspace_.network.ac_attachment_v(ac, i),
                           workspace_.network.ac_attachment_a(ac, i)};
-        ac_.reset(); // the workspace now stands for the other inputs
-        dc_.reset();
-        volts_.reset();
+        ac_ = nullptr; // the workspace now stands for the other inputs
         return trial;
     }
 
 private:
     electrical::Workspace& network() {
-        if (!ac_)
-            ac_ = furnace::solve_ac(model, state, condition, inputs, workspace_);
+        if (ac_ == nullptr)
+            ac_ = &furnace::solve_ac(model, state, condition, inputs, workspace_);
         return workspace_.network;
     }
-    const electrical::DcSolution& dc() {
-        if (!dc_)
-            dc_ = network().solve_dc(furnace::port_inputs(model, state));
-        return *dc_;
-    }
-    const electrical::AcVoltages& volts() {
-        if (!volts_) {
-            const electrical::Workspace& net = network();
-            net.node_voltages(*ac_, volts_.emplace());
-        }
-        return *volts_;
-    }
+    const electrical::DcSolution& dc() { return network().solve_dc(workspace_.ports); }
 
     furnace::Workspace& workspace_;
-    std::optional<electrical::AcSolution> ac_;
-    std::optional<electrical::DcSolution> dc_;
-    std::optional<electrical::AcVoltages> volts_;
+    const electrical::AcSolution* ac_ = nullptr; ///< in the workspace, till the next solve
 };
 
 } // namespace lightoff::instruments

@@ -77,6 +77,39 @@ TEST_CASE("a warm workspace gives the bits of a cold one") {
     }
 }
 
+TEST_CASE("states of the wiring that come back, soon or late, give the bits that they gave") {
+    constexpr int kStates = 80; // more than are kept
+    std::vector<Case> states;
+    std::vector<AcVoltages> ac(kStates);
+    std::vector<DcVoltages> dc(kStates);
+    std::mt19937 random(5);
+    Case c = RandomNetwork(7).make();
+    for (std::size_t i = 0; i < kStates; ++i) {
+        const auto element = random() % static_cast<unsigned>(c.netlist.element_count());
+        c.condition.series_ohm[element] = static_cast<float>(1 + random() % 100);
+        c.inputs.attachments[i % 3].a = static_cast<std::int32_t>(1 + random() % 10);
+        Workspace cold(c.netlist);
+        ac[i] = solve(cold, c.condition, c.inputs, c.ports);
+        cold.node_voltages(cold.solve_dc(c.ports), dc[i]);
+        states.push_back(c);
+    }
+    Workspace warm(c.netlist);
+    Workspace copy = warm;
+    for (int turn = 0; turn < 2000; ++turn) {
+        // Now among a few, now among all.
+        const std::size_t i = turn / 100 % 2 == 0 ? random() % 10 : random() % kStates;
+        Workspace& w = turn % 7 == 0 ? copy : warm;
+        REQUIRE(same_bits(solve(w, states[i].condition, states[i].inputs, states[i].ports), ac[i]));
+        if (turn == 700)
+            copy = warm;
+        if (random() % 2 == 0)
+            continue;
+        DcVoltages again;
+        w.node_voltages(w.solve_dc(states[i].ports), again);
+        REQUIRE(again == dc[i]);
+    }
+}
+
 TEST_CASE("a parted element is as open as a cut one, and whole again when it is joined") {
     Case c = RandomNetwork(11).make();
     c.condition.series_ohm.fill(0.5F); // what is joined again must be as bad as it was before
@@ -158,6 +191,25 @@ TEST_CASE("r.m.s. values of the senses are those of the last solution, whatever 
         const Workspace::SenseValues& rms = w.ac_sense_rms(senses);
         for (int k = 0; k < senses; ++k)
             CHECK(rms[static_cast<std::size_t>(k)] == Approx(abs(w.ac_sense(s, k))).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("voltages of all nodes that are asked for again are those of the last solution") {
+    Case c{SampleWiring().build(), {}, {}, running(SampleWiring().build())};
+    Workspace w(c.netlist);
+    AcVoltages before{};
+    for (int i = 0; i < 24; ++i) {
+        if (i % 3 == 0)
+            c.inputs.switches ^= std::uint64_t{1} << static_cast<unsigned>(i % 5);
+        if (i % 4 == 0)
+            c.ports.rotor_rad_s[0] -= 3.0;
+        w.set(c.condition, c.inputs);
+        AcVoltages now{};
+        w.node_voltages(w.solve_ac(c.ports), now);
+        CHECK(same_bits(w.ac_node_voltages(), now));
+        CHECK(same_bits(w.ac_node_voltages(), now));
+        CHECK(same_bits(before, now) == (i % 3 != 0 && i % 4 != 0));
+        before = now;
     }
 }
 
