@@ -39,7 +39,7 @@ std::vector<Label> labels_of(const CutawayScene& scene, float top) {
         {"Pressure switch", kPressureSwitch + ImVec2{-9, -7}, Side::Left, true, "pressure_switch"},
         {"Rollout switch", kRollout + ImVec2{-5, 4}, Side::Left, false, "rollout"},
         {"Burners", {kBurnerBack + 12, middle}, Side::Left, true, "burners"},
-        {"Manifold", {kManifoldX - 3, 298}, Side::Left, false, "orifices"},
+        {"Manifold", {kManifoldX - 3, 276}, Side::Left, false, "orifices"},
         {"Gas valve", {kGasValve.min.x + 6, kGasValve.min.y + 8}, Side::Left, true, "gas_valve"},
         {"Gas cock", kGasCock + ImVec2{-4, 5}, Side::Left, false, "gas_cock"},
         {"Igniter", {kIgniterFoot.x - 3, kIgniterFoot.y + 6}, Side::Left, true, "igniter"},

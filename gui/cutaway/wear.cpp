@@ -31,7 +31,7 @@ const std::array kPlaces{
     WornPlace{"junction_box", Wear::burnt, {{138, 522}, {160, 544}}},
     WornPlace{"transformer", Wear::burnt, {{88, 538}, {106, 556}}},
     WornPlace{"thermostat_cable", Wear::corrosion, {{93, 486}, {108, 502}}},
-    WornPlace{"valve_wires", Wear::corrosion, {{73, 291}, {95, 306}}},
+    WornPlace{"valve_wires", Wear::corrosion, {{70, 288}, {98, 303}}},
     WornPlace{"collector_port", Wear::rust, {{164, 200}, {182, 212}}, true},
     WornPlace{"burner_openings", Wear::rust, {{182, 262}, {202, 336}}, true},
     WornPlace{"igniter_plug", Wear::burnt, {{174, 352}, {190, 364}}},
