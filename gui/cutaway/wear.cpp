@@ -36,7 +36,7 @@ const std::array kPlaces{
     WornPlace{"burner_openings", Wear::rust, {{182, 262}, {202, 336}}, true},
     WornPlace{"igniter_plug", Wear::burnt, {{174, 352}, {190, 364}}},
     WornPlace{"burner_ground", Wear::rust, {{130, 354}, {167, 364}}},
-    WornPlace{"flame_rod", Wear::dirt, {{170, 240}, {182, 262}}, true},
+    WornPlace{"flame_rod", Wear::coat, {{170, 240}, {182, 262}}, true},
     WornPlace{"filter", Wear::dirt, {{413, 426}, {425, 578}}},
 };
 
@@ -63,6 +63,7 @@ public:
     void mark(Rect box, Wear wear, int step, bool on_dark) const {
         switch (wear) {
         case Wear::dirt:
+        case Wear::coat:
             dots(box, step, ink(on_dark), 1.15F);
             break;
         case Wear::soot:
@@ -163,16 +164,6 @@ public:
                         canvas_.list->AddCircleFilled(at(p), std::max(1.0F, px(1.1F)), packed(colour), 8);
                 });
     }
-    /// Lint bridges the fins on the side that the air comes from: below both slopes of the coil, an A.
-    void on_coil(Rect coil, int step) const {
-        const float depth = 5 + 1.2F * static_cast<float>(step);
-        const float rise = coil.height() / (coil.width() / 2);
-        scatter({coil.min, coil.max + ImVec2{0, depth}}, step, [&](ImVec2 p, float) {
-            const float slope = coil.min.y + rise * std::abs(p.x - coil.centre().x);
-            if (p.y > slope + 1 && p.y < slope + depth)
-                canvas_.list->AddCircleFilled(at(p), std::max(1.0F, px(1.15F)), packed(ink(false)), 8);
-        });
-    }
     /// Water stands in the low bend of the hose: a filled stretch with the surface at both its ends.
     void in_hose(int step) const {
         std::vector<ImVec2> line;
@@ -236,8 +227,6 @@ void draw_mark(const Brush& brush, const CutawayScene& scene, const WearMark& ma
         return brush.on_wheel(kBlower, kBlowerRadius, scene.blower.angle_rad, mark.step, brush.ink(false));
     if (mark.part == "inducer_wheel")
         return brush.rust_on_wheel(kInducer, kInducerRadius - 3, scene.inducer.angle_rad, mark.step);
-    if (mark.part == "coil")
-        return brush.on_coil(kCoil, mark.step);
     if (mark.part == "blower_motor")
         return brush.on_disc(kBlower, 19, mark.step, brush.ink(false));
     if (mark.part == "inducer_motor")

@@ -237,7 +237,8 @@ std::string worn_words(const bench::Percept& percept, const Thing& thing) {
         Steps{"specks of rust", "some rust", "rusty", "eaten by rust", "all rust"},
         Steps{"drops of water", "some water", "water stands in it", "much water in it", "full of water"},
         Steps{"faintly browned", "browned", "brown", "scorched", "charred"},
-        Steps{"a green tinge", "green specks", "green crust", "thick green crust", "eaten away, green"}};
+        Steps{"a green tinge", "green specks", "green crust", "thick green crust", "eaten away, green"},
+        Steps{"a film on it", "dull", "coated", "thickly coated", "crusted over"}};
     if (thing.kind != Word::part)
         return {};
     std::string words;

@@ -26,8 +26,8 @@ std::string_view name_of(ServiceKind kind) {
 }
 
 std::string_view name_of(Wear wear) {
-    constexpr std::array<std::string_view, kWears> kNames{"dirt",  "soot",  "rust",
-                                                          "water", "burnt", "corrosion"};
+    constexpr std::array<std::string_view, kWears> kNames{"dirt",  "soot",      "rust", "water",
+                                                          "burnt", "corrosion", "coat"};
     return kNames[static_cast<std::size_t>(wear)];
 }
 

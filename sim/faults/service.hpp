@@ -63,8 +63,8 @@ struct Band {
 };
 
 /// What a condition looks like from where one stands, before anything is looked at closely.
-enum class Wear : std::uint8_t { dirt, soot, rust, water, burnt, corrosion };
-inline constexpr int kWears = 6;
+enum class Wear : std::uint8_t { dirt, soot, rust, water, burnt, corrosion, coat };
+inline constexpr int kWears = 7;
 inline constexpr int kWearSteps = 5;
 std::string_view name_of(Wear wear); ///< "dirt"
 

@@ -47,7 +47,8 @@ void read_shows(const Object& o, SightText& sight) {
                                        {"rust", Wear::rust},
                                        {"water", Wear::water},
                                        {"burnt", Wear::burnt},
-                                       {"corrosion", Wear::corrosion}});
+                                       {"corrosion", Wear::corrosion},
+                                       {"coat", Wear::coat}});
     sight.steps = o.numbers("from", kAnyValue, {1, static_cast<std::size_t>(faults::kWearSteps)});
     const auto begin = sight.steps.begin(), end = sight.steps.end();
     if (std::adjacent_find(begin, end, std::greater_equal<>()) != end &&

@@ -110,7 +110,8 @@ void bench_call() {
         frame(0);
         report(s.name, [&] { frame(1.0 / 60); });
     }
-    // A probe that is carried about writes a line wherever it settles: as many as a tune-up of two hours leaves.
+    // A probe that is carried about writes a line wherever it settles: as many as a tune-up of two hours
+    // leaves.
     constexpr std::size_t kLong = 300;
     while (page.visit().notebook().readings().size() < kLong) {
         for (const char* line : {"probe-1 return-duct", "wait 20s", "probe-1 supply-duct", "wait 20s"})
