@@ -8,9 +8,11 @@ namespace lightoff::platform {
 class FramePacer {
 public:
     static constexpr double kFrame_s = 1.0 / 60;
-    static constexpr double kLongest_s = 2.0; // nothing waits longer, whatever was asked
-    static constexpr double kBlink_s = 0.1;   // while a text cursor blinks
-    static constexpr int kSettling = 3;       // frames after input: hovering and layout need more than one
+    // Nothing waits longer, whatever was asked: the window library tells nobody that a covered window lies
+    // open again, so it is drawn anew now and then.
+    static constexpr double kLongest_s = 4.0;
+    static constexpr double kBlink_s = 0.1; // while a text cursor blinks
+    static constexpr int kSettling = 3;     // frames after input: hovering and layout need more than one
 
     /// Input came (or the window changed): draw some frames at full rate.
     void wake() { settling_ = kSettling; }

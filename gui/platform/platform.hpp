@@ -29,7 +29,7 @@ public:
     Platform(const Platform&) = delete;
     Platform& operator=(const Platform&) = delete;
 
-    /// Waits for input for as long as pacing says (never over two seconds), takes it in, and starts an
+    /// Waits for input for as long as pacing says (never over four seconds), takes it in, and starts an
     /// ImGui frame. `wanted_in_s` is when the app wants a frame if nothing comes (0: at full rate).
     void begin_frame(double wanted_in_s);
     /// Draws the frame and shows it.

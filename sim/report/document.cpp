@@ -93,7 +93,8 @@ private:
         say("The coach's way from arrival, the test that tells most in a minute of work first:");
         Table coach{{{"min", 0.5, true}, {"test", 4.0, false}, {"left", 0.7, true}}, {}};
         for (const lesson::CoachStep& step : debrief_.coach)
-            coach.rows.push_back({decimal(step.minutes, 1), step.test, std::to_string(step.still_fitting)});
+            coach.rows.push_back(
+                {decimal(step.minutes, 1), test_text(step.test), std::to_string(step.still_fitting)});
         table(std::move(coach));
     }
     void better() {

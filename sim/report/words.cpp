@@ -100,6 +100,18 @@ std::string unit_text(std::string_view unit) {
     return std::string(unit);
 }
 
+std::string test_text(std::string_view test) {
+    std::string words(test);
+    const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool between_names = words[i] == '.' && i > 0 && i + 1 < words.size() &&
+                                   is_letter(words[i - 1]) && is_letter(words[i + 1]);
+        if (words[i] == '_' || between_names)
+            words[i] = ' ';
+    }
+    return words;
+}
+
 std::string points_text(double points) {
     return (points > 0.0 ? "+" : "") + decimal(points, 1);
 }
@@ -201,7 +213,8 @@ std::string choice_text(const bench::Site& site, const lesson::Debrief& debrief)
 
 std::string offer_text(const lesson::BetterTest& better) {
     return decimal(better.offer.minutes, 1) + " min, " +
-           many(better.offer.meanings.size(), "answer", "different answers") + ": " + better.offer.what + ".";
+           many(better.offer.meanings.size(), "answer", "different answers") + ": " +
+           test_text(better.offer.what) + ".";
 }
 
 std::vector<std::string> answers_of(const evidence::Offer& offer) {

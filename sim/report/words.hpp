@@ -36,7 +36,9 @@ std::string causes_text(const bench::Site& site, const std::vector<evidence::Cau
 std::string knew_text(const bench::Site& site, const lesson::Debrief& debrief);
 /// What the first poor choice was: "At 0:41 you changed the pressure switch. 21 causes still fitted."
 std::string choice_text(const bench::Site& site, const lesson::Debrief& debrief);
-/// What would have told more: "1.2 min, 3 different answers: volts, board.W to common, as it stands."
+/// A test on offer with its places in words: "ohms, cabinet ground screw to rod tip, as it stands".
+std::string test_text(std::string_view test);
+/// What would have told more: "1.2 min, 3 different answers: volts, board W to common, as it stands."
 std::string offer_text(const lesson::BetterTest& better);
 /// What each answer to the better test would show: that of most causes whole, of the others what differs from
 /// it.

@@ -101,6 +101,12 @@ TEST_CASE("answers to a test are told by what differs") {
     CHECK(answers_of(offer) == std::vector<std::string>{"24.0 V"});
 }
 
+TEST_CASE("places of a test are told in words, numbers are left alone") {
+    CHECK(test_text("ohms, cabinet.ground_screw to rod.tip, cabinet.ground_screw lifted, as it stands") ==
+          "ohms, cabinet ground screw to rod tip, cabinet ground screw lifted, as it stands");
+    CHECK(test_text("after 1.5 min. Volts, board.W") == "after 1.5 min. Volts, board W");
+}
+
 TEST_CASE("statements are told in words") {
     const lesson::Debrief d = made_up();
     const auto said = [&](const std::string& line) {
