@@ -61,13 +61,7 @@ bool Recording::append(double t_s, std::span<const float> values) {
 void Recording::add_lane() {
     Lane& lane = lanes_.emplace_back();
     lane.levels.resize(1);
-    lane.levels[0].resize(size());
-    // The cell that is being filled is counted into a block when the next one begins, as in every lane.
-    if (!empty()) {
-        lane.levels[0].pop_back();
-        extend(lane);
-        lane.levels[0].emplace_back();
-    }
+    lane.levels[0].resize(size()); // counted into blocks when the next cell begins, as in every lane
 }
 
 void Recording::clear_after(double t_s) {

@@ -47,11 +47,17 @@ void fit_scale(trace::Lane& lane, const trace::Extremes& all) {
 
 NoticedTrace::NoticedTrace() : recording_(kSenses, kCells), sample_(kSenses) {}
 
+std::optional<std::size_t> NoticedTrace::find_lane(const Shown& shown) const {
+    const auto known = std::find(shown_.begin(), shown_.end(), shown);
+    if (known == shown_.end())
+        return std::nullopt;
+    return kSenses + static_cast<std::size_t>(known - shown_.begin());
+}
+
 /// The lane of what a window shows; a new one if it never showed that before.
 std::size_t NoticedTrace::lane_of(const Shown& shown) {
-    const auto known = std::find(shown_.begin(), shown_.end(), shown);
-    if (known != shown_.end())
-        return kSenses + static_cast<std::size_t>(known - shown_.begin());
+    if (const auto known = find_lane(shown))
+        return *known;
     shown_.push_back(shown);
     sample_.push_back(kNothing);
     recording_.add_lane();
@@ -86,16 +92,15 @@ std::vector<trace::Lane> NoticedTrace::lanes(const view::Known& known) const {
     for (std::size_t i = 0; i < windows.size(); ++i) {
         const instruments::Display& display = known.percept.instruments.window[i];
         const auto point = sheet::point_of(display, known.units);
-        const auto shown = std::find(shown_.begin(), shown_.end(), Shown{i, display.quantity, known.units});
-        if (!point || shown == shown_.end())
+        const auto column = find_lane({i, display.quantity, known.units});
+        if (!point || !column)
             continue;
-        const std::size_t column = kSenses + static_cast<std::size_t>(shown - shown_.begin());
         trace::Lane lane;
         lane.name = windows[i].name;
         lane.unit = point->unit;
         lane.decimals = point->decimals;
         lane.column = column;
-        fit_scale(lane, recording_.extremes(column, 0, recording_.size()));
+        fit_scale(lane, recording_.extremes(*column, 0, recording_.size()));
         lanes.push_back(std::move(lane));
     }
     return lanes;

@@ -4,6 +4,7 @@
 #include "gui/trace/strip_chart.hpp"
 #include "gui/view/known.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace lightoff::work {
@@ -27,6 +28,7 @@ private:
         bool operator==(const Shown&) const = default;
     };
 
+    [[nodiscard]] std::optional<std::size_t> find_lane(const Shown& shown) const;
     std::size_t lane_of(const Shown& shown);
     [[nodiscard]] std::vector<trace::Lane> lanes(const view::Known& known) const;
 

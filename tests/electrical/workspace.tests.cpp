@@ -173,16 +173,25 @@ TEST_CASE("senses and attachments read what the nodes say") {
     CHECK(abs(w.ac_attachment_a(ac, 0)) == Approx(abs(v[a] - v[b]) / 10e6).epsilon(1e-6));
 }
 
+namespace {
+
+/// A switch moves every third time, a rotor slows down every fourth.
+void change(Case& c, int i) {
+    if (i % 3 == 0)
+        c.inputs.switches ^= std::uint64_t{1} << static_cast<unsigned>(i % 5);
+    if (i % 4 == 0)
+        c.ports.rotor_rad_s[0] -= 3.0;
+}
+
+} // namespace
+
 TEST_CASE("r.m.s. values of the senses are those of the last solution, whatever was asked before") {
     Case c{SampleWiring().build(), {}, {}, running(SampleWiring().build())};
     Workspace w(c.netlist);
     const int senses = c.netlist.sense_count();
     REQUIRE(senses > 4);
     for (int i = 0; i < 24; ++i) {
-        if (i % 3 == 0)
-            c.inputs.switches ^= std::uint64_t{1} << static_cast<unsigned>(i % 5);
-        if (i % 4 == 0)
-            c.ports.rotor_rad_s[0] -= 3.0;
+        change(c, i);
         w.set(c.condition, c.inputs);
         const AcSolution& s = w.solve_ac(c.ports);
         w.ac_sense_rms(2);
@@ -199,10 +208,7 @@ TEST_CASE("voltages of all nodes that are asked for again are those of the last 
     Workspace w(c.netlist);
     AcVoltages before{};
     for (int i = 0; i < 24; ++i) {
-        if (i % 3 == 0)
-            c.inputs.switches ^= std::uint64_t{1} << static_cast<unsigned>(i % 5);
-        if (i % 4 == 0)
-            c.ports.rotor_rad_s[0] -= 3.0;
+        change(c, i);
         w.set(c.condition, c.inputs);
         AcVoltages now{};
         w.node_voltages(w.solve_ac(c.ports), now);
